@@ -1,0 +1,15 @@
+import '@testing-library/jest-dom/vitest';
+import { cleanup } from '@testing-library/react';
+import { afterEach, beforeEach, expect, vi } from 'vitest';
+
+// React reports misuse on the console only. A test that provokes it on purpose clears the mock.
+beforeEach(() => {
+  vi.spyOn(console, 'error');
+  vi.spyOn(console, 'warn');
+});
+
+afterEach(() => {
+  cleanup();
+  expect(console.error).not.toHaveBeenCalled();
+  expect(console.warn).not.toHaveBeenCalled();
+});

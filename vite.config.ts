@@ -1,0 +1,80 @@
+import { createHash } from 'node:crypto';
+import { readdirSync } from 'node:fs';
+import react from '@vitejs/plugin-react';
+import type { Plugin } from 'vite';
+import { defineConfig } from 'vitest/config';
+
+/** The dev server injects inline scripts and styles, which the policy in index.html forbids. */
+const policyOffInDev: Plugin = {
+  name: 'policy-off-in-dev',
+  apply: 'serve',
+  transformIndexHtml: {
+    order: 'pre',
+    handler: (html) => html.replace(/<meta http-equiv="Content-Security-Policy"[^>]*>/, ''),
+  },
+};
+
+/** Pictures for people who read the repository; the program never asks for them. */
+const SERVED = /\.(svg|woff2|webmanifest)$/;
+
+const servedFiles = (): string[] =>
+  readdirSync('public', { recursive: true, encoding: 'utf8' }).filter((name) => SERVED.test(name));
+
+/** Tells public/sw.js what to keep for work without a network, under a name that changes with it. */
+const offlineList: Plugin = {
+  name: 'offline-list',
+  apply: 'build',
+  enforce: 'post',
+  generateBundle(_options, bundle) {
+    const hash = createHash('sha256');
+    for (const file of Object.values(bundle))
+      hash.update(file.type === 'chunk' ? file.code : file.source);
+    const files = [
+      './',
+      ...Object.keys(bundle).filter((name) => name !== 'index.html'),
+      ...servedFiles(),
+    ];
+    const list = { version: hash.digest('hex').slice(0, 16), files };
+    this.emitFile({
+      type: 'asset',
+      fileName: 'sw-files.js',
+      source: `self.OFFLINE = ${JSON.stringify(list)};\n`,
+    });
+  },
+};
+
+export default defineConfig({
+  base: './',
+  plugins: [react(), policyOffInDev, offlineList],
+  build: {
+    target: 'es2022',
+    // A data: address would need room in the content security policy.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+  test: {
+    // Room tests run without a DOM, so that one which sneaks in is noticed.
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'rooms',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/ui/**'],
+          environment: 'node',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'ui',
+          include: ['tests/ui/**/*.test.{ts,tsx}'],
+          environment: 'jsdom',
+          setupFiles: ['tests/ui/setup.ts'],
+        },
+      },
+    ],
+    restoreMocks: true,
+    passWithNoTests: false,
+  },
+});
