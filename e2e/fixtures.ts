@@ -1,0 +1,44 @@
+import AxeBuilder from '@axe-core/playwright';
+import { test as base, expect, type Page } from '@playwright/test';
+
+export { expect } from '@playwright/test';
+
+const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** What went wrong on a page so far: console and page errors, broken policy, requests elsewhere. */
+export const watch = (page: Page, home: string): readonly string[] => {
+  const problems: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') problems.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => problems.push(`page: ${error.message}`));
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url());
+    const elsewhere = origin !== new URL(home).origin && protocol.startsWith('http');
+    if (elsewhere) problems.push(`request: ${request.url()}`);
+  });
+  return problems;
+};
+
+/** Playwright's `test`, whose page must stay free of problems; `goto('./#…')` opens the program. */
+export const test = base.extend({
+  baseURL: async ({ browserName: _ }, use) => {
+    const url = process.env['HANDSPAN_URL'];
+    if (url === undefined) throw new Error('e2e/serve-dist.ts has not run');
+    await use(url);
+  },
+  page: async ({ page, baseURL }, use) => {
+    const problems = watch(page, baseURL ?? '');
+    await use(page);
+    expect(problems, 'the page stays free of problems').toEqual([]);
+  },
+});
+
+/** Asserts that axe finds nothing against WCAG 2.2 AA on the page as it stands. */
+export const axe = async (page: Page): Promise<void> => {
+  const { violations } = await new AxeBuilder({ page }).withTags(WCAG_22_AA).analyze();
+  const told = violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary}`),
+  );
+  expect(told, 'axe finds nothing against WCAG 2.2 AA').toEqual([]);
+};

@@ -1,0 +1,27 @@
+import { defineConfig, devices } from '@playwright/test';
+import { findChromium } from '../scripts/chromium.mjs';
+
+const executablePath = findChromium();
+
+export default defineConfig({
+  testDir: '.',
+  outputDir: '../test-results',
+  globalSetup: './serve-dist.ts',
+  fullyParallel: true,
+  forbidOnly: true,
+  workers: 2,
+  retries: 0,
+  timeout: 30_000,
+  use: {
+    // A worker between page and server would hide which requests a visit makes.
+    serviceWorkers: 'block',
+    trace: 'retain-on-failure',
+    launchOptions: executablePath === undefined ? {} : { executablePath },
+  },
+  projects: [
+    {
+      name: 'desktop',
+      use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } },
+    },
+  ],
+});
