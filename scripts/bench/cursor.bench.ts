@@ -1,0 +1,122 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import type { Page } from '@playwright/test';
+import { type Measure, percentile, type Row, type Visit } from './bench.ts';
+import { workPerKey } from './trace.ts';
+
+/** Issue 2, section 6: the work of one cursor move, over 500 moves on a progression of 64 bars. */
+const MOVES = 500;
+const BARS = 64;
+const KEYS_A_SECOND = 30;
+
+const LINE = '| Cmaj7 A7b9 | Dm7 G7sus4 | F#m7b5 B7alt | Em7 Eb9 |\n';
+const CELLS = BARS * 2;
+
+const addressOf = (url: string): string => {
+  const query = new URLSearchParams({
+    progression: LINE.repeat(BARS / 4),
+    at: '1.1',
+    position: '5',
+  });
+  return `${url}#${query}`;
+};
+
+const cursorAt = (page: Page): Promise<string | null> =>
+  page.locator('[data-chord-cell][aria-current="true"]').getAttribute('data-at');
+
+const open = async ({ url, browser }: Visit, slowdown: number): Promise<Page> => {
+  const context = await browser.newContext({
+    serviceWorkers: 'block',
+    viewport: { width: 1440, height: 900 },
+  });
+  const page = await context.newPage();
+  await page.goto(addressOf(url), { waitUntil: 'networkidle' });
+  await page.locator('[data-chord-cell]').first().click();
+  const session = await context.newCDPSession(page);
+  await session.send('Emulation.setCPUThrottlingRate', { rate: slowdown });
+  return page;
+};
+
+/** To the last chord and back, as often as it takes: the key held down at each step. */
+const keyOf = (move: number): string =>
+  Math.floor(move / (CELLS - 1)) % 2 === 0 ? 'ArrowRight' : 'ArrowLeft';
+
+const hold = async (page: Page, moves: number): Promise<void> => {
+  const begin = performance.now();
+  for (let move = 0; move < moves; move++) {
+    const key = keyOf(move);
+    if (move > 0 && keyOf(move - 1) !== key) await page.keyboard.up(keyOf(move - 1));
+    await page.keyboard.down(key);
+    await sleep(begin + ((move + 1) * 1000) / KEYS_A_SECOND - performance.now());
+  }
+  await page.keyboard.up(keyOf(moves - 1));
+};
+
+const expectMoved = async (page: Page): Promise<void> => {
+  const cells = await page.locator('[data-chord-cell]').count();
+  if (cells !== CELLS) throw new Error(`${cells} chords in the lane, not ${CELLS}`);
+  if ((await cursorAt(page)) === '1.1') throw new Error('the arrow keys did not move the cursor');
+};
+
+const CATEGORIES = ['devtools.timeline', 'disabled-by-default-devtools.timeline'];
+
+const workOfMoves = async (visit: Visit, slowdown: number): Promise<readonly number[]> => {
+  const page = await open(visit, slowdown);
+  await hold(page, 20);
+  await expectMoved(page);
+  await page.keyboard.press('Home');
+  await visit.browser.startTracing(page, { categories: CATEGORIES });
+  await hold(page, MOVES);
+  const trace = await visit.browser.stopTracing();
+  await page.context().close();
+  const work = workPerKey(trace.toString());
+  if (work.length < MOVES) throw new Error(`${work.length} moves in the trace, not ${MOVES}`);
+  return work;
+};
+
+/** Frames that came more than half a frame late while `during` ran, at 60 a second. */
+const missedFrames = async (page: Page, during: () => Promise<void>): Promise<number> => {
+  const frames = page.evaluate(
+    () =>
+      new Promise<number[]>((resolve) => {
+        const times: number[] = [];
+        const note = (time: number) => {
+          times.push(time);
+          if (document.body.hasAttribute('data-stop')) resolve(times);
+          else requestAnimationFrame(note);
+        };
+        requestAnimationFrame(note);
+      }),
+  );
+  await during();
+  await page.evaluate(() => document.body.setAttribute('data-stop', ''));
+  const list = await frames;
+  return list.filter((time, i) => i > 0 && time - (list[i - 1] ?? time) > 1500 / 60).length;
+};
+
+const missed = async (visit: Visit, moves: number): Promise<number> => {
+  const page = await open(visit, 1);
+  const count = await missedFrames(page, () => (moves === 0 ? sleep(4000) : hold(page, moves)));
+  await page.context().close();
+  return count;
+};
+
+const rowsFor = async (visit: Visit, slowdown: number, limit: number): Promise<readonly Row[]> => {
+  const work = await workOfMoves(visit, slowdown);
+  const told = slowdown === 1 ? 'one cursor move' : `one cursor move, CPU ${slowdown}× slower`;
+  return [
+    { name: `${told}: median`, figure: percentile(work, 0.5), unit: 'ms' },
+    { name: `${told}: 95th percentile`, figure: percentile(work, 0.95), unit: 'ms', limit },
+  ];
+};
+
+export const measure: Measure = async (visit) => [
+  ...(await rowsFor(visit, 1, 8)),
+  ...(await rowsFor(visit, 4, 33)),
+  { name: 'frames missed in 4 s at rest', figure: await missed(visit, 0), unit: '' },
+  {
+    name: 'frames missed in 120 moves, 30 a second',
+    figure: await missed(visit, 120),
+    unit: '',
+    limit: 0,
+  },
+];
