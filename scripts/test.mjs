@@ -1,9 +1,10 @@
 // npm test: installs what is missing, runs every stage, and ends with `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { ensureChromium } from './chromium.mjs';
+import { countBrowser, countStage, countUnit, total } from './count.mjs';
 import { at, build, ensureModules, runModule } from './run.mjs';
 
-/** @typedef {{ passed: number, failed: number }} Count */
+/** @typedef {import('./count.mjs').Count} Count */
 
 const REPORTS = at('.cache', 'reports');
 
@@ -12,23 +13,9 @@ const report = (name) => {
   try {
     return JSON.parse(readFileSync(at('.cache', 'reports', name), 'utf8'));
   } catch {
-    // No report, no tests: `counted` makes a failure of it.
+    // No report, no tests: that counts as a failure.
     return {};
   }
-};
-
-/** A stage without tests of its own counts as one. @param {number} code @returns {Count} */
-const single = (code) => (code === 0 ? { passed: 1, failed: 0 } : { passed: 0, failed: 1 });
-
-/**
- * Tests count each; a stage that broke down otherwise, or ran nothing, counts as one failure more.
- * @param {number} code
- * @param {Count} count
- * @returns {Count}
- */
-const counted = (code, { passed, failed }) => {
-  const brokeDown = (code !== 0 && failed === 0) || passed + failed === 0;
-  return { passed, failed: brokeDown ? failed + 1 : failed };
 };
 
 const unit = async () => {
@@ -38,19 +25,14 @@ const unit = async () => {
     '--reporter=json',
     '--outputFile.json=.cache/reports/unit.json',
   ]);
-  const { numPassedTests = 0, numFailedTests = 0, testResults = [] } = report('unit.json');
-  const unread = testResults.filter(
-    (/** @type {{ status: string, assertionResults: { status: string }[] }} */ file) =>
-      file.status === 'failed' && !file.assertionResults.some(({ status }) => status === 'failed'),
-  );
-  return counted(code, { passed: numPassedTests, failed: numFailedTests + unread.length });
+  return countUnit(code, report('unit.json'));
 };
 
 const e2e = async () => {
   const chromium = await ensureChromium();
   if (chromium === undefined) {
     console.error('No Chromium could be found or fetched; set CHROMIUM_PATH.');
-    return single(1);
+    return countStage(1);
   }
   const code = await runModule(
     '@playwright/test/cli.js',
@@ -62,13 +44,11 @@ const e2e = async () => {
       },
     },
   );
-  const { stats = {}, errors = [] } = report('e2e.json');
-  const { expected = 0, unexpected = 0, flaky = 0 } = stats;
-  return counted(code, { passed: expected, failed: unexpected + flaky + errors.length });
+  return countBrowser(code, report('e2e.json'));
 };
 
 /** @param {readonly string[]} args */
-const biome = async (...args) => single(await runModule('@biomejs/biome/bin/biome', args));
+const biome = async (...args) => countStage(await runModule('@biomejs/biome/bin/biome', args));
 
 /** @type {readonly { name: string, after?: string, run: () => Promise<Count> }[]} */
 const STAGES = [
@@ -76,10 +56,10 @@ const STAGES = [
   { name: 'lint', run: () => biome('lint', '--error-on-warnings', '.') },
   {
     name: 'types',
-    run: async () => single(await runModule('typescript/bin/tsc', ['--noEmit', '-p', '.'])),
+    run: async () => countStage(await runModule('typescript/bin/tsc', ['--noEmit', '-p', '.'])),
   },
   { name: 'unit', run: unit },
-  { name: 'build', run: async () => single(await build()) },
+  { name: 'build', run: async () => countStage(await build()) },
   { name: 'e2e', after: 'build', run: e2e },
 ];
 
@@ -88,7 +68,7 @@ const runStage = async (stage, done) => {
   console.log(`\n── ${stage.name}`);
   if (stage.after !== undefined && done.get(stage.after)?.failed !== 0) {
     console.log(`not run, because ${stage.after} failed`);
-    return single(1);
+    return countStage(1);
   }
   const start = performance.now();
   const count = await stage.run();
@@ -106,8 +86,7 @@ const runStages = async () => {
 
 rmSync(REPORTS, { recursive: true, force: true });
 mkdirSync(REPORTS, { recursive: true });
-const counts = (await ensureModules()) === 0 ? await runStages() : [single(1)];
-const sum = (/** @type {keyof Count} */ key) =>
-  counts.reduce((total, count) => total + count[key], 0);
-process.exitCode = sum('failed') === 0 ? 0 : 1;
-console.log(`\n${sum('passed')} passed, ${sum('failed')} failed`);
+const counts = (await ensureModules()) === 0 ? await runStages() : [countStage(1)];
+const { passed, failed } = total(counts);
+process.exitCode = failed === 0 ? 0 : 1;
+console.log(`\n${passed} passed, ${failed} failed`);

@@ -35,10 +35,7 @@ const breach = ({ file, from }: Import): string | undefined => {
     const target = posix.join(posix.dirname(file), from);
     return target.startsWith(`src/${room}/`) ? undefined : told;
   }
-  const home =
-    packageOf(from) === 'tonal'
-      ? file === 'src/theory/tonal.ts'
-      : room === 'ui' || room === 'sound';
+  const home = packageOf(from) === 'tonal' ? file === 'src/theory/tonal.ts' : room === 'ui';
   return home && !from.startsWith('node:') ? undefined : told;
 };
 

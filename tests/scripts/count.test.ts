@@ -1,0 +1,57 @@
+import { describe, expect, it } from 'vitest';
+import { countBrowser, countStage, countUnit, total } from '../../scripts/count.mjs';
+
+const file = (status: string, ...tests: string[]) => ({
+  status,
+  assertionResults: tests.map((test) => ({ status: test })),
+});
+
+describe('the count at the end of npm test', () => {
+  it('takes a stage without tests as one', () => {
+    expect(countStage(0)).toEqual({ passed: 1, failed: 0 });
+    expect(countStage(2)).toEqual({ passed: 0, failed: 1 });
+  });
+
+  it.each([
+    ['all well', 0, { numPassedTests: 3, numFailedTests: 0 }, [3, 0]],
+    ['one test failed', 1, { numPassedTests: 2, numFailedTests: 1 }, [2, 1]],
+    ['no report', 1, {}, [0, 1]],
+    ['no tests', 0, { numPassedTests: 0 }, [0, 1]],
+    ['all passed and yet it broke down', 1, { numPassedTests: 3 }, [3, 1]],
+    [
+      'one file could not be read',
+      1,
+      { numPassedTests: 1, testResults: [file('failed'), file('passed', 'passed')] },
+      [1, 1],
+    ],
+    [
+      'one file could not be read, one test failed',
+      1,
+      {
+        numPassedTests: 1,
+        numFailedTests: 1,
+        testResults: [file('failed'), file('failed', 'failed')],
+      },
+      [1, 2],
+    ],
+  ])('counts unit tests: %s', (_, code, report, [passed, failed]) => {
+    expect(countUnit(code, report)).toEqual({ passed, failed });
+  });
+
+  it.each([
+    ['all well', 0, { stats: { expected: 3, unexpected: 0, flaky: 0 } }, [3, 0]],
+    ['one failed, one at first', 1, { stats: { expected: 1, unexpected: 1, flaky: 1 } }, [1, 2]],
+    ['a spec could not be read', 1, { errors: ['?'] }, [0, 1]],
+    ['no report', 1, {}, [0, 1]],
+    ['no tests', 0, { stats: { expected: 0, unexpected: 0, flaky: 0 } }, [0, 1]],
+  ])('counts browser tests: %s', (_, code, report, [passed, failed]) => {
+    expect(countBrowser(code, report)).toEqual({ passed, failed });
+  });
+
+  it('adds the stages up', () => {
+    expect(total([countStage(0), countStage(1), { passed: 5, failed: 2 }])).toEqual({
+      passed: 6,
+      failed: 3,
+    });
+  });
+});
