@@ -1,0 +1,137 @@
+import type { Chord } from '#theory';
+import { type FormPlace, formPlaces, positionOf } from './grips.ts';
+import { fret, samePlace } from './places.ts';
+import { reachByFret } from './reach.ts';
+import type { FormAtHand, GripTone, Instrument, Place, Reach, Span } from './types.ts';
+
+/** Where the hand is and what it can do; all that reach depends on. */
+export interface Hand {
+  /** Fret under the index finger. */
+  readonly position: number;
+  readonly instrument: Instrument;
+  readonly span: Span;
+}
+
+/** In the order in which players reach for the forms up the neck (common practice). */
+const PRACTICE = ['E', 'A', 'D', 'C', 'G'];
+
+interface Measured {
+  readonly at: FormAtHand;
+  readonly distance: number;
+}
+
+/** Open strings count as under the hand only where the hand also holds something of the grip. */
+function countTones(
+  tones: readonly GripTone[],
+  reach: readonly Reach[],
+): readonly [number, number] {
+  let held = 0;
+  let open = 0;
+  let stretched = 0;
+  for (const tone of tones) {
+    const how = reach[tone.fret];
+    if (how === 'hand') held++;
+    else if (how === 'open') open++;
+    else if (how === 'stretch') stretched++;
+  }
+  return [held > 0 || open === tones.length ? held + open : 0, stretched];
+}
+
+const NO_OVERLAPS: FormAtHand['overlaps'] = [];
+
+function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
+  const { form, anchor, grip } = place;
+  if (grip === undefined) {
+    const at: FormAtHand = {
+      form,
+      anchor: fret(anchor),
+      under: 0,
+      stretched: 0,
+      of: 0,
+      overlaps: NO_OVERLAPS,
+    };
+    return { at, distance: Math.abs(anchor - hand.position) };
+  }
+  const [under, stretched] = countTones(grip.tones, reach);
+  const of = grip.tones.length;
+  const distance = Math.abs(positionOf(grip, hand.instrument.capo) - hand.position);
+  return {
+    at: { form, anchor: fret(anchor), grip, under, stretched, of, overlaps: NO_OVERLAPS },
+    distance,
+  };
+}
+
+/** Share of the grip under the hand, a stretched tone counting half. */
+const shareOf = ({ at }: Measured): number =>
+  at.of === 0 ? -1 : (at.under + at.stretched / 2) / at.of;
+
+const practiceRank = (name: string): number => {
+  const rank = PRACTICE.indexOf(name);
+  return rank === -1 ? PRACTICE.length : rank;
+};
+
+const better = (a: Measured, b: Measured): number =>
+  shareOf(b) - shareOf(a) ||
+  a.distance - b.distance ||
+  practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
+
+const nearer = (a: Measured, b: Measured): number => a.distance - b.distance || better(a, b);
+
+function sharedPlaces(a: FormAtHand, b: FormAtHand): readonly Place[] {
+  const others = b.grip?.tones ?? [];
+  return (a.grip?.tones ?? []).filter((tone) => others.some((other) => samePlace(tone, other)));
+}
+
+function withOverlaps(at: FormAtHand, all: readonly FormAtHand[]): FormAtHand {
+  const overlaps = all.flatMap((other) => {
+    const shared = other.form === at.form ? NO_PLACES : sharedPlaces(at, other);
+    return shared.length === 0 ? [] : [{ form: other.form, anchor: other.anchor, shared }];
+  });
+  return overlaps.length === 0 ? at : { ...at, overlaps };
+}
+
+const NO_PLACES: readonly Place[] = [];
+
+function measureAll(chord: Chord, hand: Hand): readonly Measured[] {
+  const reach = reachByFret(hand.instrument, hand.span, hand.position);
+  return formPlaces(chord, hand.instrument).map((place) => measure(place, hand, reach));
+}
+
+/** One copy of every form: the one of which most lies under the hand, or `by` another order. */
+function oneOfEach(measured: readonly Measured[], by: typeof better): readonly Measured[] {
+  const best = new Map<string, Measured>();
+  for (const one of measured) {
+    const known = best.get(one.at.form.name);
+    if (known === undefined || by(one, known) < 0) best.set(one.at.form.name, one);
+  }
+  return [...best.values()];
+}
+
+/**
+ * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
+ * the nearest, then the more usual. Each form once, in its best copy, with the places that it
+ * shares with the others.
+ */
+export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {
+  const ranked = [...oneOfEach(measureAll(chord, hand), better)].sort(better).map(({ at }) => at);
+  return ranked.map((at) => withOverlaps(at, ranked));
+}
+
+/** The best form under the hand alone, without the rest of the ranking. */
+export function bestAtHand(chord: Chord, hand: Hand): FormAtHand | undefined {
+  let best: Measured | undefined;
+  for (const one of measureAll(chord, hand)) {
+    if (best === undefined || better(one, best) < 0) best = one;
+  }
+  return best?.at;
+}
+
+/** A form asked for by name, in its copy nearest to the hand. */
+export function nearestCopy(chord: Chord, hand: Hand, form: string): FormAtHand | undefined {
+  const copies = measureAll(chord, hand).filter((one) => one.at.form.name === form);
+  return oneOfEach(copies, nearer)[0]?.at;
+}
+
+/** Every copy of every form along the neck, from the nut up, measured against the hand: "where else". */
+export const formsAlongNeck = (chord: Chord, hand: Hand): readonly FormAtHand[] =>
+  measureAll(chord, hand).map(({ at }) => at);

@@ -1,0 +1,124 @@
+import { fret, stringNumber } from './places.ts';
+import type { Barre } from './types.ts';
+
+/** Frets by string, string 1 first; null = not played. The unit of every shape in this room. */
+export type Frets = readonly (number | null)[];
+
+/** Which finger holds each string (absent = open or not played), and the barres among them. */
+export interface Fingering {
+  readonly fingers: readonly (number | undefined)[];
+  readonly barres: readonly Barre[];
+  readonly count: number;
+}
+
+/** Neighbouring strings that one finger holds at one fret; `from` and `to` are indices from string 1. */
+interface Press {
+  readonly fret: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+const isFretted = (f: number | null | undefined, open: number): f is number =>
+  f !== null && f !== undefined && f > open;
+
+function singlePresses(frets: Frets, open: number): readonly Press[] {
+  const presses: Press[] = [];
+  for (let i = frets.length - 1; i >= 0; i--) {
+    const f = frets[i];
+    if (isFretted(f, open)) presses.push({ fret: f, from: i, to: i });
+  }
+  return presses.sort((a, b) => a.fret - b.fret);
+}
+
+/** A finger laid flat stops every string it crosses, so none of them may sound below its fret. */
+function canLieAcross(frets: Frets, at: number, from: number, to: number): boolean {
+  for (let i = from; i <= to; i++) {
+    const f = frets[i];
+    if (f !== null && f !== undefined && f < at) return false;
+  }
+  return true;
+}
+
+const joined = (a: Press, b: Press): Press => ({
+  fret: a.fret,
+  from: Math.min(a.from, b.from),
+  to: Math.max(a.to, b.to),
+});
+
+/** Lays one finger across presses at the same fret wherever nothing below it sounds. */
+function barred(frets: Frets, presses: readonly Press[], at: number): readonly Press[] {
+  const merged: Press[] = [];
+  for (const press of presses) {
+    const last = merged[merged.length - 1];
+    const both = last !== undefined && last.fret === at && press.fret === at;
+    const joint = both ? joined(last, press) : press;
+    if (both && canLieAcross(frets, at, joint.from, joint.to)) merged[merged.length - 1] = joint;
+    else merged.push(press);
+  }
+  return merged;
+}
+
+/** The index lies across first, then, while fingers are still short, whatever else can be laid flat. */
+function pressesWithin(frets: Frets, open: number, hands: number): readonly Press[] {
+  const single = singlePresses(frets, open);
+  const lowest = single[0]?.fret;
+  if (lowest === undefined) return single;
+  const indexBarre = barred(frets, single, lowest);
+  if (single.length <= hands && !liesBetter(single, indexBarre)) return single;
+  let presses = indexBarre;
+  const higher = [...new Set(single.map((press) => press.fret))].filter((f) => f !== lowest);
+  for (const at of higher.reverse()) {
+    if (presses.length <= hands) break;
+    presses = barred(frets, presses, at);
+  }
+  return presses;
+}
+
+/** Neighbouring strings at the lowest fret take one flat index rather than two fingertips. */
+function liesBetter(single: readonly Press[], withBarre: readonly Press[]): boolean {
+  const lowest = single[0]?.fret;
+  const tips = single.filter((press) => press.fret === lowest).length;
+  return tips === 2 && withBarre.length === single.length - 1 && isTightPair(withBarre[0]);
+}
+
+const isTightPair = (press: Press | undefined): boolean =>
+  press !== undefined && press.to - press.from === 1;
+
+/** Fingers follow the frets upward, one finger a fret where the others still find room. */
+function numbered(presses: readonly Press[]): readonly number[] {
+  const lowest = presses[0]?.fret ?? 0;
+  let last = 0;
+  return presses.map((press, i) => {
+    const room = 4 - (presses.length - 1 - i);
+    const wanted = Math.max(last + 1, Math.min(1 + press.fret - lowest, 4));
+    last = Math.min(wanted, room);
+    return last;
+  });
+}
+
+const barreOf = (press: Press, finger: number): Barre => ({
+  finger,
+  fret: fret(press.fret),
+  from: stringNumber(press.to + 1),
+  to: stringNumber(press.from + 1),
+});
+
+/**
+ * Fingers for a shape, strings at `open` (the nut or the capo) taking none. Undefined when four
+ * fingers, flat ones counted once, do not hold it.
+ */
+export function fingeringOf(frets: Frets, open: number): Fingering | undefined {
+  const presses = pressesWithin(frets, open, 4);
+  if (presses.length > 4) return undefined;
+  const fingers: (number | undefined)[] = frets.map(() => undefined);
+  const barres: Barre[] = [];
+  const numbers = numbered(presses);
+  for (const [i, press] of presses.entries()) {
+    const finger = numbers[i] ?? 4;
+    if (press.to > press.from) barres.push(barreOf(press, finger));
+    for (let s = press.from; s <= press.to; s++) {
+      if (frets[s] === press.fret) fingers[s] = finger;
+    }
+  }
+  return { fingers, barres, count: presses.length };
+}

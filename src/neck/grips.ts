@@ -1,0 +1,109 @@
+import { type Chord, pitchClass, pitchClassOf } from '#theory';
+import { demandsOf } from './demands.ts';
+import { formsOf } from './forms.ts';
+import { fret, stringNumber } from './places.ts';
+import { type Shape, shapeIn } from './shapes.ts';
+import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
+
+function gripTones(shape: Shape, anchor: number): readonly GripTone[] {
+  return shape.frets.flatMap((f, i) => {
+    const degree = shape.degrees[i];
+    if (f === null || degree === undefined) return [];
+    const finger = shape.fingering.fingers[i];
+    const place = { string: stringNumber(i + 1), fret: fret(f + anchor), degree };
+    return [finger === undefined ? place : { ...place, finger }];
+  });
+}
+
+const moved = (barre: Barre, anchor: number): Barre => ({
+  ...barre,
+  fret: fret(barre.fret + anchor),
+});
+
+const gripAt = (form: Form, shape: Shape, anchor: number): Grip => ({
+  form,
+  anchor: fret(anchor),
+  tones: gripTones(shape, anchor),
+  barres: shape.fingering.barres.map((barre) => moved(barre, anchor)),
+  missing: shape.missing,
+});
+
+/** A form of a chord at one place along the neck; without `grip` where no hand could hold it. */
+export interface FormPlace {
+  readonly form: Form;
+  readonly anchor: number;
+  readonly grip?: Grip;
+}
+
+/** Frets at which the form's open strings come to lie for the chord's root, from the capo up. */
+function anchorsOf(form: Form, chord: Chord, instrument: Instrument): readonly number[] {
+  const first = pitchClass(pitchClassOf(chord.root) - pitchClassOf(form.root));
+  const anchors: number[] = [];
+  for (let anchor: number = first; anchor <= instrument.frets; anchor += 12) {
+    if (anchor >= instrument.capo) anchors.push(anchor);
+  }
+  return anchors;
+}
+
+/** Highest fret that the form itself needs above its anchor. */
+const heightOf = (form: Form): number => Math.max(0, ...form.frets.map((f) => f ?? 0));
+
+function placeAt(
+  form: Form,
+  chord: Chord,
+  anchor: number,
+  instrument: Instrument,
+): FormPlace | undefined {
+  const shape = shapeIn(form, demandsOf(chord), instrument, anchor === instrument.capo);
+  if (shape === undefined) {
+    return anchor + heightOf(form) <= instrument.frets ? { form, anchor } : undefined;
+  }
+  const grip = gripAt(form, shape, anchor);
+  const fits = grip.tones.every((tone) => tone.fret <= instrument.frets);
+  return fits ? { form, anchor, grip } : undefined;
+}
+
+function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
+  return formsOf(instrument)
+    .flatMap((form) =>
+      anchorsOf(form, chord, instrument).flatMap(
+        (anchor) => placeAt(form, chord, anchor, instrument) ?? [],
+      ),
+    )
+    .sort((a, b) => a.anchor - b.anchor);
+}
+
+const cache = new WeakMap<Instrument, WeakMap<Chord, readonly FormPlace[]>>();
+
+/**
+ * Every copy of every form of a chord that fits on the neck, from the nut up, computed once for each
+ * chord and instrument object. A form in which no four fingers can hold the chord has no grip.
+ */
+export function formPlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
+  const byChord = cache.get(instrument) ?? new WeakMap<Chord, readonly FormPlace[]>();
+  cache.set(instrument, byChord);
+  const known = byChord.get(chord);
+  if (known !== undefined) return known;
+  const places = computePlaces(chord, instrument);
+  byChord.set(chord, places);
+  return places;
+}
+
+/** Every playable grip of a chord, from the nut up. */
+export const gripsOf = (chord: Chord, instrument: Instrument): readonly Grip[] =>
+  formPlaces(chord, instrument).flatMap((place) => place.grip ?? []);
+
+/** `x-3-2-0-1-0`-like text without separators below ten (`x32010`, `x-10-12-11-12-x`), string 6 first. */
+export function makeGripText(grip: Grip, strings: number): string {
+  const words = Array.from({ length: strings }, (_, i) => {
+    const tone = grip.tones.find((t) => t.string === strings - i);
+    return tone === undefined ? 'x' : String(tone.fret);
+  });
+  return words.join(words.some((word) => word.length > 1) ? '-' : '');
+}
+
+/** Where the index finger goes for a grip: its lowest fretted tone, or fret 1 for open strings only. */
+export function positionOf(grip: Grip, capo: number): number {
+  const held = grip.tones.flatMap((tone) => (tone.fret > capo ? [tone.fret as number] : []));
+  return held.length === 0 ? capo + 1 : Math.min(...held);
+}

@@ -1,0 +1,31 @@
+/** The neck: instruments, places, reach, forms and grips, and the reading under the hand. */
+export { bestAtHand, formsAlongNeck, formsAtHand, type Hand, nearestCopy } from './at-hand.ts';
+export { type Demands, demandsOf } from './demands.ts';
+export { formsOf, lowestAnchor } from './forms.ts';
+export { type FormPlace, formPlaces, gripsOf, makeGripText, positionOf } from './grips.ts';
+export {
+  type FieldError,
+  type InstrumentSpec,
+  LIMITS,
+  makeInstrument,
+  makeSpan,
+  makeTuning,
+  parseTuning,
+  STANDARD_GUITAR,
+  STANDARD_TUNING,
+  specOf,
+} from './instrument.ts';
+export { fret, midiAtPlace, millimetres, samePlace, stringNumber } from './places.ts';
+export {
+  DEFAULT_SPAN,
+  distanceBetween,
+  distanceTo,
+  HAND_FRETS,
+  reachByFret,
+  spanLength,
+  stretchLimits,
+} from './reach.ts';
+export { readNeck } from './reading.ts';
+export { type NamedTuning, TUNINGS } from './tunings.ts';
+export type * from './types.ts';
+export { KINDS, REACHES } from './types.ts';

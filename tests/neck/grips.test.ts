@@ -1,0 +1,207 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { demandsOf, formPlaces, formsOf, type Grip, gripsOf, midiAtPlace } from '#neck';
+import { LETTERS, midi, noteAt, pitchClass, pitchClassOf, sameDegree } from '#theory';
+import { chord, GUITAR, gripOf, gripText, instrument } from './support.ts';
+
+/** Textbook grips of the five forms at the nut; where usage differs, any of those named (common practice). */
+const TEXTBOOK: Readonly<Record<string, readonly [string, string, string, string, string]>> = {
+  '': ['x32010', 'x02220', '320003', '022100', 'xx0232'],
+  m: ['x3101x', 'x02210', '310033 3100x3', '022000', 'xx0231'],
+  '7': ['x32310', 'x02020', '320001', '020100', 'xx0212'],
+  maj7: ['x32000', 'x02120', '320002', '021100', 'xx0222'],
+  m7: ['x3131x x31313', 'x02010', '3100x1 3x0331', '020000', 'xx0211'],
+  sus4: ['x33011', 'x02230', '330013', '022200', 'xx0233'],
+  sus2: ['x30013 x3001x', 'x02200', '3x0233 300033', '022x02 024400', 'xx0230'],
+  '6': ['x32210', 'x02222', '320000', '022120', 'xx0202'],
+  add9: ['x32030', 'x02420', '3x0203 320203', '022102 024100', 'xx0252'],
+  '7#9': ['x3234x', 'x02523', '320301', '020103', '-'],
+};
+const FORMS = ['C', 'A', 'G', 'E', 'D'] as const;
+const QUALITIES =
+  ' m 7 maj7 m7 6 m6 sus2 sus4 add9 madd9 9 maj9 m9 11 m11 13 maj13 m13 6/9 dim dim7 m7b5 aug 7b5 7#5 7b9 7#9 7#11 7b13 7alt 7sus4 9sus4 13sus4 m(maj7) maj7#11 maj7#5 13#11 5'.split(
+    ' ',
+  );
+const ROOTS = LETTERS.flatMap((letter) => [letter, `${letter}b`, `${letter}#`]);
+const SYMBOLS = ROOTS.flatMap((root) => QUALITIES.map((quality) => root + quality));
+
+describe('grips of the five forms', () => {
+  for (const [quality, grips] of Object.entries(TEXTBOOK)) {
+    it(`are the textbook ones for ${quality || 'major'} (common practice)`, () => {
+      const found = FORMS.map((form) => gripText(form + quality, form, 0));
+      expect(found.map((grip, i) => grips[i]?.split(' ').includes(grip))).toEqual(
+        FORMS.map(() => true),
+      );
+    });
+  }
+
+  it.each([
+    ['E7#9', 'C', 4, 'x7678x'],
+    ['G', 'A', 10, 'x-10-12-12-12-10'],
+    ['F', 'A', 8, 'x-8-10-10-10-8'],
+    ['Eb', 'A', 6, 'x68886'],
+    ['A', 'D', 7, 'x-x-7-9-10-9'],
+    ['Am', 'D', 7, 'x-x-7-9-10-8'],
+    ['F', 'E', 1, '133211'],
+    ['Bm7', 'E', 7, '797777'],
+    ['C7', 'C', 12, 'x-15-14-15-13-x'],
+  ])('put %s in the %s form at %i as %s (common practice)', (symbol, form, anchor, grip) => {
+    expect(gripText(symbol, form, anchor)).toBe(grip);
+  });
+
+  it.each([
+    ['F', 'E', 1, '1 1 2 4 3 1'],
+    ['C', 'C', 0, '- 1 - 2 3'],
+    ['D', 'D', 0, '2 3 1 -'],
+    ['E7#9', 'C', 4, '4 3 1 2'],
+    ['A', 'A', 0, '- 3 2 1 -'],
+  ])(
+    'finger %s in the %s form at %i as books do, thin string first',
+    (symbol, form, anchor, fingers) => {
+      const tones = gripOf(symbol, form, anchor).tones;
+      expect(tones.map((tone) => tone.finger ?? '-').join(' ')).toBe(fingers);
+    },
+  );
+
+  it('lay the index flat across the F chord at fret 1', () => {
+    expect(gripOf('F', 'E', 1).barres).toEqual([{ finger: 1, fret: 1, from: 6, to: 1 }]);
+  });
+
+  it('put a named bass lowest', () => {
+    const basses = ['D/F#', 'C/G', 'C/E', 'Am7/G', 'G/B', 'C/Bb', 'Dm/C', 'D/E'];
+    for (const symbol of basses) {
+      const grips = gripsOf(chord(symbol), GUITAR);
+      expect(grips.length, symbol).toBeGreaterThan(0);
+      for (const grip of grips) expect(lowestPitchClass(grip), symbol).toBe(bassOf(symbol));
+    }
+  });
+});
+
+const bassOf = (symbol: string): number => {
+  const { root, bass } = chord(symbol);
+  return pitchClassOf(bass ?? root);
+};
+
+const pitches = (grip: Grip, on = GUITAR): readonly number[] =>
+  grip.tones.map((tone) => midiAtPlace(on, tone) ?? -1);
+
+const lowestPitchClass = (grip: Grip, on = GUITAR): number =>
+  pitchClass(Math.min(...pitches(grip, on)));
+
+function problemsOf(grip: Grip, symbol: string): readonly string[] {
+  const asked = chord(symbol);
+  const held = grip.tones.flatMap((tone) => (tone.finger === undefined ? [] : [tone.fret]));
+  const wrong = grip.tones.filter((tone) => {
+    const sounds = pitchClass(midiAtPlace(GUITAR, tone) ?? midi(0));
+    return sounds !== pitchClassOf(noteAt(asked.root, tone.degree));
+  });
+  const required = demandsOf(asked).tones.filter((tone) => tone.required);
+  const absent = required.filter(
+    (t) => !grip.tones.some((tone) => sameDegree(tone.degree, t.degree)),
+  );
+  const fingers = new Set(grip.tones.flatMap((tone) => tone.finger ?? []));
+  return [
+    ...(wrong.length > 0 ? ['a tone is not its degree'] : []),
+    ...(absent.length > 0 ? ['an indispensable tone is absent'] : []),
+    ...(lowestPitchClass(grip) === bassOf(symbol) ? [] : ['the bass is not lowest']),
+    ...([...fingers].every((finger) => finger >= 1 && finger <= 4) ? [] : ['too many fingers']),
+    ...(Math.max(...held, 0) - Math.min(...held, 99) <= 5 ? [] : ['too wide']),
+  ];
+}
+
+function crossedFingers(grip: Grip): boolean {
+  const byFinger = new Map<number, Set<number>>();
+  for (const { finger, fret } of grip.tones) {
+    if (finger !== undefined) byFinger.set(finger, (byFinger.get(finger) ?? new Set()).add(fret));
+  }
+  const frets = [...byFinger.entries()].sort(([a], [b]) => a - b).map(([, set]) => [...set]);
+  const oneFretEach = frets.every((own) => own.length === 1);
+  return !oneFretEach || frets.some((own, i) => i > 0 && (own[0] ?? 0) < (frets[i - 1]?.[0] ?? 0));
+}
+
+describe('every grip of every root and quality', () => {
+  it('sounds what it says, holds what makes the chord, and is held by four fingers', () => {
+    for (const symbol of SYMBOLS) {
+      for (const grip of gripsOf(chord(symbol), GUITAR)) {
+        expect(problemsOf(grip, symbol), `${symbol} ${grip.form.name} ${grip.anchor}`).toEqual([]);
+      }
+    }
+  });
+
+  it('never crosses fingers and gives a finger one fret', () => {
+    for (const symbol of SYMBOLS) {
+      const crossed = gripsOf(chord(symbol), GUITAR).filter(crossedFingers);
+      expect(crossed.map((grip) => `${symbol} ${grip.form.name} ${grip.anchor}`)).toEqual([]);
+    }
+  });
+
+  it('has at least one playable form', () => {
+    const without = SYMBOLS.filter((symbol) => gripsOf(chord(symbol), GUITAR).length === 0);
+    expect(without).toEqual([]);
+  });
+
+  it('keeps its shape when the root moves up a fret', () => {
+    for (const quality of QUALITIES) {
+      for (const form of FORMS) {
+        const shapes = (['C#', 'D', 'Eb', 'E'] as const).map((root) => {
+          const place = formPlaces(chord(root + quality), GUITAR).find(
+            (p) => p.form.name === form && p.anchor > 2,
+          );
+          return place?.grip?.tones.map((t) => `${t.string}:${t.fret - place.anchor}`).join(' ');
+        });
+        expect(new Set(shapes).size, `${quality} in the ${form} form`).toBe(1);
+      }
+    }
+  });
+});
+
+describe('forms along the neck', () => {
+  it('follow each other C A G E D, 3 2 3 2 2 frets apart, twice to the octave above (common practice)', () => {
+    const places = formPlaces(chord('C'), GUITAR).map((p) => `${p.form.name}${p.anchor}`);
+    expect(places.join(' ')).toBe('C0 A3 G5 E8 D10 C12 A15 G17 E20');
+  });
+
+  it('are computed once for a chord and an instrument', () => {
+    const asked = chord('F#m7b5');
+    const before = formPlaces(asked, GUITAR);
+    expect(formPlaces(asked, GUITAR)).toBe(before);
+  });
+
+  it('keep their letters a half step down and lie on the top six of seven strings', () => {
+    const down = formsOf(instrument({ tuning: 'Eb2-Ab2-Db3-Gb3-Bb3-Eb4' }));
+    expect(down.map((form) => form.name).join('')).toBe('CAGED');
+    const seven = instrument({ tuning: 'B1-E2-A2-D3-G3-B3-E4' });
+    expect(gripText('C', 'C', 0, seven)).toBe('xx32010');
+  });
+
+  it('become the open triads of another tuning', () => {
+    const openG = formsOf(instrument({ tuning: 'D2-G2-D3-G3-B3-D4' }));
+    expect(openG.find((form) => form.name === 'G')?.frets).toEqual([0, 0, 0, 0, 0, null]);
+  });
+
+  it('stay behind the capo', () => {
+    const capo = instrument({ capo: 3 });
+    const places = formPlaces(chord('C'), capo);
+    expect(places[0]?.anchor).toBeGreaterThanOrEqual(3);
+    expect(gripText('Eb', 'C', 3, capo)).toBe('x65343');
+  });
+
+  it('hold in any tuning that can be typed: lowest tone is the root, tones are the chord', () => {
+    const open = fc.integer({ min: 0, max: 9 });
+    const tuning = fc.array(open, { minLength: 4, maxLength: 8 }).map((steps) => {
+      let note = 30;
+      return steps.map((step) => {
+        note += step;
+        return `${['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'][note % 12]}${Math.floor(note / 12) - 1}`;
+      });
+    });
+    fc.assert(
+      fc.property(tuning, fc.constantFrom('C', 'Dm7', 'F#7', 'Bbmaj7'), (names, symbol) => {
+        const on = instrument({ tuning: names.join('-') });
+        const grips = gripsOf(chord(symbol), on);
+        return grips.every((grip) => lowestPitchClass(grip, on) === bassOf(symbol));
+      }),
+      { numRuns: 60 },
+    );
+  });
+});

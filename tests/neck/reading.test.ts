@@ -1,0 +1,126 @@
+import { describe, expect, it } from 'vitest';
+import { formsAlongNeck, formsAtHand } from '#neck';
+import { chord, GUITAR, instrument, reading, toneAt, toneText } from './support.ts';
+
+const ranked = (symbol: string, position: number): string =>
+  reading(symbol, position)
+    .forms.map((at) => `${at.form.name}${at.anchor} ${at.under}/${at.of}`)
+    .join(', ');
+
+describe('a D chord with the hand at position XIV (common practice)', () => {
+  const d = reading('D', 14, { colours: '4 2 b3' });
+
+  it('has F♯ D A on the three high strings under the hand', () => {
+    expect(toneAt(d, '1:14')).toBe('1:14 F#5 3 shape hand');
+    expect(toneAt(d, '2:15')).toBe('2:15 D5 R shape hand');
+    expect(toneAt(d, '3:14')).toBe('3:14 A4 5 shape hand');
+  });
+
+  it('has those three shared by its C and D forms', () => {
+    const c = d.forms.find((at) => at.form.name === 'C');
+    const shared = c?.overlaps.find((overlap) => overlap.form.name === 'D')?.shared ?? [];
+    expect(shared.map((place) => `${place.string}:${place.fret}`)).toEqual([
+      '1:14',
+      '2:15',
+      '3:14',
+    ]);
+  });
+
+  it('has the fifth a stretch of the shape away under the hand', () => {
+    expect(toneAt(d, '1:17')).toBe('1:17 A5 5 chord hand');
+  });
+
+  it('is coloured by G for sus4, E for sus2, and F a stretch back for minor', () => {
+    expect(toneAt(d, '1:15')).toBe('1:15 G5 4 colour hand');
+    expect(toneAt(d, '2:17')).toBe('2:17 E5 2 colour hand');
+    expect(toneAt(d, '1:13')).toBe('1:13 F5 b3 colour stretch');
+  });
+});
+
+describe('the forms under the hand', () => {
+  it.each([
+    ['D', 14, 'C14 5/5, D12 3/4'],
+    ['Bm7', 7, 'E7 6/6'],
+    ['A', 5, 'E5 6/6'],
+    ['C', 1, 'C0 5/5'],
+    ['F', 8, 'A8 5/5'],
+  ])('of %s at %i begin with %s', (symbol, position, start) => {
+    expect(ranked(symbol, position).startsWith(start)).toBe(true);
+  });
+
+  it('name each form once', () => {
+    expect(
+      reading('G7', 3)
+        .forms.map((at) => at.form.name)
+        .sort(),
+    ).toEqual(['A', 'C', 'D', 'E', 'G']);
+  });
+
+  it('change with the chord while the hand stays', () => {
+    const chosen = ['C', 'Am', 'F', 'G'].map((symbol) => reading(symbol, 5).chosen?.form.name);
+    expect(chosen).toEqual(['G', 'E', 'C', 'D']);
+  });
+
+  it('show the nearest copy of a form that is asked for', () => {
+    const asked = reading('C', 14, { form: 'C' });
+    expect([asked.chosen?.form.name, asked.chosen?.anchor]).toEqual(['C', 12]);
+    expect(reading('C', 2, { form: 'C' }).chosen?.anchor).toBe(0);
+  });
+
+  it('are all of them found along the neck', () => {
+    const hand = { position: 5, instrument: GUITAR, span: { index: 5, little: 9 } };
+    const along = formsAlongNeck(chord('C'), hand).map((at) => `${at.form.name}${at.anchor}`);
+    expect(along.join(' ')).toBe('C0 A3 G5 E8 D10 C12 A15 G17 E20');
+    expect(formsAtHand(chord('C'), hand)).toHaveLength(5);
+  });
+});
+
+describe('the tones of a reading', () => {
+  it('are every place of the chord, once, from the thinnest string and the nut on', () => {
+    const tones = reading('Am7', 5).tones;
+    const keys = tones.map((tone) => tone.string * 100 + tone.fret);
+    expect(keys).toEqual([...keys].sort((a, b) => a - b));
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(tones.every((tone) => tone.fret <= 22)).toBe(true);
+    expect(keys).toEqual(placesSounding([9, 0, 4, 7]));
+  });
+
+  it('are spelled letter by letter, or plainly when asked', () => {
+    expect(toneAt(reading('Gbm', 2), '3:2')).toContain('Bbb3 b3');
+    expect(toneAt(reading('Gbm', 2, { spelling: 'plain' }), '3:2')).toContain('A3 b3');
+    expect(toneAt(reading('E7#9', 6), '2:8')).toBe('2:8 F##4 #9 shape hand');
+  });
+
+  it('leave a chord tone its degree where a colour sounds the same', () => {
+    const plain = reading('Am7', 5).tones.map(toneText);
+    expect(reading('Am7', 5, { colours: 'b3' }).tones.map(toneText)).toEqual(plain);
+  });
+
+  it('count the foreign bass among the tones', () => {
+    expect(toneAt(reading('D/E', 1), '6:0')).toBe('6:0 E2 2 shape open');
+  });
+
+  it('do not depend on the left hand', () => {
+    const left = instrument({ leftHanded: true });
+    const right = reading('Ebmaj7', 6).tones.map(toneText);
+    expect(reading('Ebmaj7', 6, { on: left }).tones.map(toneText)).toEqual(right);
+  });
+
+  it('number the fingers by the grip, and by the fret elsewhere', () => {
+    const a = reading('A', 5);
+    const fingers = (place: string) =>
+      a.tones.find((tone) => `${tone.string}:${tone.fret}` === place)?.finger;
+    expect(['1:5', '3:6', '5:7', '4:7'].map(fingers)).toEqual([1, 2, 3, 4]);
+    expect(fingers('1:9')).toBe(4);
+  });
+});
+
+/** Every place of 6 strings × 22 frets, as string·100 + fret, whose pitch class is among those given. */
+function placesSounding(classes: readonly number[]): readonly number[] {
+  const open = [64, 59, 55, 50, 45, 40];
+  return open.flatMap((midi, i) =>
+    Array.from({ length: 23 }, (_, f) => f)
+      .filter((f) => classes.includes((midi + f) % 12))
+      .map((f) => (i + 1) * 100 + f),
+  );
+}
