@@ -2,6 +2,16 @@ import { type Degree, midiOf, pitchClass, pitchClassOf } from '#theory';
 import type { Demands, ToneDemand } from './demands.ts';
 import { type Fingering, type Frets, fingeringOf } from './fingers.ts';
 import { HAND_FRETS } from './reach.ts';
+import {
+  COST,
+  fingerCost,
+  LEAST_REST,
+  outerRootGivenUp,
+  restSurcharge,
+  type Sound,
+  soundCost,
+  widthCost,
+} from './shape-cost.ts';
 import type { Form, Instrument } from './types.ts';
 
 /**
@@ -16,42 +26,17 @@ export interface Shape {
   readonly cost: number;
 }
 
-/**
- * What makes a grip less like its form or harder to hold; the unit is one fret of one moved tone.
- * The figures are our own. They are the smallest set under which the textbook grips of the five
- * forms come out of the search.
- */
-const COST = {
-  move: 1,
-  restAtEdge: 2.7,
-  restInside: 4.2,
-  restBesideBass: 2.75,
-  outerRootGivenUp: 0.1,
-  fifthOverBassMoved: 1.5,
-  addedBass: 1,
-  lowNinth: 10,
-  lowExtension: 2,
-  halfStepClash: 4,
-  doubledTension: 0.6,
-  finger: 0.1,
-  fourthFinger: 0.5,
-  flatHigherFinger: 0.9,
-  fretBeyondFour: 1.5,
-  beyondHand: 1,
-} as const;
-
-const LEAST_REST = COST.restAtEdge;
 const HIGHEST = 5;
-const WIDEST = 5;
 
-/** One way to use a string. */
+/** One way to use a string. `bit` stands for its tone among the chord's tones. */
 interface Choice {
   readonly fret: number | null;
   readonly tone?: ToneDemand;
+  readonly bit: number;
   readonly cost: number;
 }
 
-interface Search {
+interface Frame {
   readonly form: Form;
   readonly demands: Demands;
   /** Semitones of every open string above a root that lies below them all. */
@@ -59,7 +44,14 @@ interface Search {
   /** Open strings take no finger; in a moved form they lie under the index. */
   readonly open: boolean;
   readonly rootString: number;
+}
+
+interface Search extends Frame {
   readonly choices: readonly (readonly Choice[])[];
+  /** The tones that no grip may lack, one bit each. */
+  readonly required: number;
+  /** The tones that the strings up to an index can still bring. */
+  readonly within: readonly number[];
 }
 
 const lowestPlayed = (frets: Frets): number => frets.findLastIndex((f) => f !== null);
@@ -75,22 +67,23 @@ const toneAt = (demands: Demands, height: number): ToneDemand | undefined =>
 /** Leaving a string of the form silent costs at least this; those outside it are silent for nothing. */
 const restChoice = (form: Form, index: number): Choice => ({
   fret: null,
+  bit: 0,
   cost: form.frets[index] === null ? 0 : LEAST_REST,
 });
 
-function moveCost(search: Omit<Search, 'choices'>, index: number, to: number): number {
-  const from = search.form.frets[index];
+function moveCost(frame: Frame, index: number, to: number): number {
+  const from = frame.form.frets[index];
   if (from === null || from === undefined) return COST.addedBass;
   if (from === to) return 0;
-  const before = toneAt(search.demands, (search.heights[index] ?? 0) + from);
+  const before = toneAt(frame.demands, (frame.heights[index] ?? 0) + from);
   const beyond = Math.max(0, to - HAND_FRETS) * COST.beyondHand;
   const fifthOverBass =
-    index === search.rootString - 1 && before?.degree.number === 5 && before.degree.alter === 0;
+    index === frame.rootString - 1 && before?.degree.number === 5 && before.degree.alter === 0;
   return COST.move + Math.abs(to - from) + beyond + (fifthOverBass ? COST.fifthOverBassMoved : 0);
 }
 
-function choicesFor(search: Omit<Search, 'choices'>, index: number): readonly Choice[] {
-  const { form, demands, heights, rootString } = search;
+function choicesFor(frame: Frame, index: number): readonly Choice[] {
+  const { form, demands, heights, rootString } = frame;
   const outside = form.frets[index] === null;
   const choices: Choice[] = [restChoice(form, index)];
   if (outside && (demands.bass === 0 || index < rootString)) return choices;
@@ -98,134 +91,100 @@ function choicesFor(search: Omit<Search, 'choices'>, index: number): readonly Ch
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
     const rootMoved = index === rootString && demands.bass === 0 && f !== form.frets[index];
     if (tone === undefined || rootMoved || (outside && tone.offset !== demands.bass)) continue;
-    choices.push({ fret: f, tone, cost: moveCost(search, index, f) });
+    choices.push({
+      fret: f,
+      tone,
+      bit: 1 << demands.tones.indexOf(tone),
+      cost: moveCost(frame, index, f),
+    });
   }
   return choices.sort((a, b) => a.cost - b.cost);
 }
 
-/**
- * Muting a string between sounding ones is harder than leaving out the thinnest, save beside the
- * bass, whose finger mutes it in passing (common practice).
- */
-function restSurcharge(form: Form, picked: readonly Choice[]): number {
-  const first = picked.findIndex((choice) => choice.fret !== null);
-  const bass = picked.findLastIndex((choice) => choice.fret !== null);
-  let cost = 0;
-  for (let i = first + 1; i < bass; i++) {
-    if (picked[i]?.fret !== null || form.frets[i] === null) continue;
-    cost += (i === bass - 1 ? COST.restBesideBass : COST.restInside) - LEAST_REST;
-  }
-  return cost;
-}
-
-/** Hand and ear find a form by its outermost root, so that one is given up last. */
-function outerRootGivenUp(search: Search, picked: readonly Choice[]): number {
-  const f = search.form.frets[0];
-  const isRoot = typeof f === 'number' && pitchClass((search.heights[0] ?? 0) + f) === 0;
-  return isRoot && picked[0]?.fret === null ? COST.outerRootGivenUp : 0;
-}
-
-interface Sound {
-  readonly height: number;
-  readonly degree: Degree;
+/** Everything about a search that does not change while it runs. */
+function prepare(frame: Frame): Search {
+  const choices = frame.form.frets.map((_, i) => choicesFor(frame, i));
+  const bits = choices.map((own) => own.reduce((all, choice) => all | choice.bit, 0));
+  let within = 0;
+  return {
+    ...frame,
+    choices,
+    required: frame.demands.tones.reduce((all, t, i) => (t.required ? all | (1 << i) : all), 0),
+    within: bits.map((own) => {
+      within |= own;
+      return within;
+    }),
+  };
 }
 
 function soundsOf(search: Search, picked: readonly Choice[]): readonly Sound[] {
-  return picked
-    .flatMap((choice, i) =>
-      choice.fret === null || choice.tone === undefined
-        ? []
-        : [{ height: (search.heights[i] ?? 0) + choice.fret, degree: choice.tone.degree }],
-    )
-    .sort((a, b) => a.height - b.height);
-}
-
-const lowPenalty = (degree: Degree): number =>
-  degree.number === 9 ? COST.lowNinth : degree.number > 9 ? COST.lowExtension : 0;
-
-/** Extensions sound muddy within an octave of the bass, half steps harsh, doubled tensions heavy. */
-function soundCost(sounds: readonly Sound[]): number {
-  const bass = sounds[0]?.height ?? 0;
-  let cost = 0;
-  for (const [i, { height, degree }] of sounds.entries()) {
-    const before = sounds[i - 1];
-    if (height - bass < 12) cost += lowPenalty(degree);
-    if (before !== undefined && height - before.height === 1) cost += COST.halfStepClash;
-    const tension = degree.number > 5;
-    if (tension && sounds.slice(0, i).some((s) => s.degree === degree)) cost += COST.doubledTension;
+  const sounds: Sound[] = [];
+  for (const [i, choice] of picked.entries()) {
+    if (choice.fret === null || choice.tone === undefined) continue;
+    sounds.push({ height: (search.heights[i] ?? 0) + choice.fret, degree: choice.tone.degree });
   }
-  return cost;
+  return sounds.sort((a, b) => a.height - b.height);
 }
 
-function widthCost(frets: Frets, open: boolean): number | undefined {
-  const held = frets.filter((f): f is number => f !== null && (f > 0 || !open));
-  const width = held.length === 0 ? 0 : Math.max(...held) - Math.min(...held);
-  if (width > WIDEST) return undefined;
-  return Math.max(0, width - 3) * COST.fretBeyondFour;
+const absentTones = (demands: Demands, held: number): readonly ToneDemand[] =>
+  demands.tones.filter((_, i) => (held & (1 << i)) === 0);
+
+/** A complete choice of strings that holds all it must, so far without fingers. */
+interface Draft {
+  readonly picked: readonly Choice[];
+  readonly held: number;
+  readonly base: number;
 }
 
-function fingerCost(fingering: Fingering): number {
-  const flat = fingering.barres.filter((barre) => barre.finger > 1).length;
-  const fourth = fingering.count > 3 ? COST.fourthFinger : 0;
-  return fingering.count * COST.finger + fourth + flat * COST.flatHigherFinger;
-}
-
-/** The tones left out and what that costs; undefined when one of them is indispensable. */
-function absences(
-  demands: Demands,
-  picked: readonly Choice[],
-): { readonly missing: readonly Degree[]; readonly cost: number } | undefined {
-  const gone = demands.tones.filter((tone) => !picked.some((choice) => choice.tone === tone));
-  if (gone.some((tone) => tone.required)) return undefined;
-  return {
-    missing: gone.map((tone) => tone.degree),
-    cost: gone.reduce((sum, tone) => sum + tone.absence, 0),
-  };
-}
-
-/** Prices a complete choice of strings; undefined when it cannot be held or is not the chord. */
-function shapeOf(search: Search, picked: readonly Choice[], base: number): Shape | undefined {
-  const left = absences(search.demands, picked);
-  const sounds = soundsOf(search, picked);
+/** Prices a draft; undefined when it cannot be held, is not the chord, or costs `most` or more. */
+function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined {
+  const { form, demands, heights, open } = search;
+  const frets = draft.picked.map((choice) => choice.fret);
+  const absent = absentTones(demands, draft.held);
+  const width = widthCost(frets, open);
+  if (width === undefined) return undefined;
+  const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
+  const rests = restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets);
+  const known = draft.base + left + width + rests;
+  if (known >= most) return undefined;
+  const sounds = soundsOf(search, draft.picked);
+  const fingering = fingeringOf(frets, open ? 0 : -1);
   const lowest = sounds[0];
-  if (left === undefined || lowest === undefined) return undefined;
-  if (pitchClass(lowest.height) !== search.demands.bass) return undefined;
-  const frets = picked.map((choice) => choice.fret);
-  const width = widthCost(frets, search.open);
-  const fingering = fingeringOf(frets, search.open ? 0 : -1);
-  if (width === undefined || fingering === undefined) return undefined;
-  const extra =
-    left.cost +
-    width +
-    outerRootGivenUp(search, picked) +
-    fingerCost(fingering) +
-    soundCost(sounds);
+  if (fingering === undefined || lowest === undefined) return undefined;
+  if (pitchClass(lowest.height) !== demands.bass) return undefined;
   return {
     frets,
-    degrees: picked.map((choice) => choice.tone?.degree),
+    degrees: draft.picked.map((choice) => choice.tone?.degree),
     fingering,
-    missing: left.missing,
-    cost: base + restSurcharge(search.form, picked) + extra,
+    missing: absent.map((tone) => tone.degree),
+    cost: known + fingerCost(fingering) + soundCost(sounds),
   };
 }
 
-/** Depth-first over the strings, thickest first, dropping whatever already costs more than the best. */
+/**
+ * Depth-first over the strings, thickest first, dropping whatever already costs more than the best
+ * or can no longer bring every indispensable tone.
+ */
 function cheapest(search: Search): Shape | undefined {
   let best: Shape | undefined;
-  const picked: Choice[] = search.choices.map(() => ({ fret: null, cost: 0 }));
-  const visit = (index: number, base: number): void => {
-    if (best !== undefined && base >= best.cost) return;
+  let most = Number.POSITIVE_INFINITY;
+  const picked: Choice[] = search.choices.map(() => ({ fret: null, bit: 0, cost: 0 }));
+  const visit = (index: number, base: number, held: number): void => {
+    const reachable = held | (search.within[index] ?? 0);
+    if (base >= most || (reachable & search.required) !== search.required) return;
     if (index < 0) {
-      const shape = shapeOf(search, picked, base);
-      if (shape !== undefined && (best === undefined || shape.cost < best.cost)) best = shape;
+      const shape = shapeOf(search, { picked, held, base }, most);
+      if (shape === undefined || shape.cost >= most) return;
+      best = shape;
+      most = shape.cost;
       return;
     }
     for (const choice of search.choices[index] ?? []) {
       picked[index] = choice;
-      visit(index - 1, base + choice.cost);
+      visit(index - 1, base + choice.cost, held | choice.bit);
     }
   };
-  visit(search.choices.length - 1, 0);
+  visit(search.choices.length - 1, 0, 0);
   return best;
 }
 
@@ -237,8 +196,8 @@ interface Setting {
 
 function findShape({ form, demands, midis }: Setting, open: boolean): Shape | undefined {
   const heights = heightsAboveRoot(form, midis);
-  const frame = { form, demands, heights, open, rootString: lowestPlayed(form.frets) };
-  return cheapest({ ...frame, choices: form.frets.map((_, i) => choicesFor(frame, i)) });
+  const rootString = lowestPlayed(form.frets);
+  return cheapest(prepare({ form, demands, heights, open, rootString }));
 }
 
 /** A form keeps its open shape up the neck wherever four fingers can hold that; else it is sought anew. */
