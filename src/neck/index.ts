@@ -1,5 +1,18 @@
 /** The neck: instruments, places, reach, forms and grips, and the reading under the hand. */
 export { bestAtHand, formsAlongNeck, formsAtHand, type Hand, nearestCopy } from './at-hand.ts';
+export {
+  BEND_STEPS,
+  type Bend,
+  type BendLimits,
+  type BendQuery,
+  type BendSteps,
+  bendsAtHand,
+  DEFAULT_BEND_LIMITS,
+  EASES,
+  type Ease,
+  easeOf,
+} from './bends.ts';
+export { type Connection, connectionsBetween } from './connections.ts';
 export { type Demands, demandsOf } from './demands.ts';
 export { formsOf, lowestAnchor } from './forms.ts';
 export { type FormPlace, formPlaces, gripsOf, makeGripText, positionOf } from './grips.ts';
@@ -15,7 +28,7 @@ export {
   STANDARD_TUNING,
   specOf,
 } from './instrument.ts';
-export { fret, midiAtPlace, millimetres, samePlace, stringNumber } from './places.ts';
+export { fret, midiAtPlace, millimetres, openMidis, samePlace, stringNumber } from './places.ts';
 export {
   DEFAULT_SPAN,
   distanceBetween,
@@ -26,6 +39,18 @@ export {
   stretchLimits,
 } from './reach.ts';
 export { readNeck } from './reading.ts';
+export {
+  BEND_MODELS,
+  type BendModel,
+  type BendWork,
+  bendAngle,
+  bendWork,
+  bentFrequency,
+  bentTension,
+  densityOf,
+  mechanicsOf,
+  type StringMechanics,
+} from './string-model.ts';
 export { type NamedTuning, TUNINGS } from './tunings.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';
