@@ -40,6 +40,30 @@ export {
 } from './reach.ts';
 export { readNeck } from './reading.ts';
 export {
+  DEFAULT_WEIGHTS,
+  type RouteTerms,
+  type RouteWeights,
+  type Stop,
+  stopsOf,
+} from './route-cost.ts';
+export {
+  advanceRoute,
+  beginRoute,
+  layersOf,
+  moveCost,
+  type Pin,
+  planRoute,
+  type Route,
+  type RouteError,
+  type RouteLayer,
+  type RoutePlan,
+  type RouteQuery,
+  type RouteWish,
+  routesOf,
+  stopCost,
+  WAYS_KEPT,
+} from './routes.ts';
+export {
   BEND_MODELS,
   type BendModel,
   type BendWork,
