@@ -1,5 +1,11 @@
 import { Chord as TonalChord } from 'tonal';
-import { type ReadingQuery, readNeck, STANDARD_GUITAR } from '#neck';
+import {
+  type Instrument,
+  makeInstrument,
+  type ReadingQuery,
+  readNeck,
+  STANDARD_GUITAR,
+} from '#neck';
 import { parseChord } from '#theory';
 import { type Measure, timed } from './bench.ts';
 
@@ -7,6 +13,13 @@ const SYMBOLS = ['C', 'F#m7', 'Bb13', 'E7#9', 'Dm7b5', 'Abmaj9', 'G7sus4', 'C#di
 
 /** The default span: index at fret 5, little finger at fret 9. */
 const SPAN = { index: 5, little: 9 };
+
+/** Grips are remembered for a chord on an instrument: a new one of either has to begin anew. */
+const newGuitar = (): Instrument => {
+  const made = makeInstrument({});
+  if (!made.ok) throw new Error('the standard guitar is refused');
+  return made.value;
+};
 
 const queryOf = (symbol: string, position: number): ReadingQuery => {
   const chord = parseChord(symbol);
@@ -47,14 +60,27 @@ export const measure: Measure = async () => {
   );
   const cost = await timed({
     reading: batched(inTurn(queries, readNeck)),
+    anew: inTurn(queries, (query) => readNeck({ ...query, instrument: newGuitar() })),
+    unseen: inTurn(queries, (query) => readNeck({ ...query, chord: { ...query.chord } })),
     tonal: batched(inTurn(SYMBOLS, (symbol) => TonalChord.get(symbol))),
   });
   return [
     { name: 'one full reading', figure: (cost('reading') / BATCH) * 1000, unit: 'µs' },
+    {
+      name: 'one full reading on an instrument never seen',
+      figure: cost('anew') * 1000,
+      unit: 'µs',
+    },
     { name: "one Chord.get of tonal's", figure: (cost('tonal') / BATCH) * 1000, unit: 'µs' },
     {
       name: 'one full reading in calls of Chord.get',
       figure: cost('reading') / cost('tonal'),
+      unit: 'calls',
+      limit: CALLS,
+    },
+    {
+      name: 'one full reading of a chord never seen, in calls of Chord.get',
+      figure: cost('unseen') / cost('tonal'),
       unit: 'calls',
       limit: CALLS,
     },
