@@ -1,8 +1,8 @@
 import type { Chord } from '#theory';
-import { type FormPlace, formPlaces, positionOf } from './grips.ts';
+import { type FormPlace, formPlaces } from './grips.ts';
 import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
-import type { FormAtHand, GripTone, Instrument, Place, Reach, Span } from './types.ts';
+import type { FormAtHand, Grip, GripTone, Instrument, Place, Reach, Span } from './types.ts';
 
 /** Where the hand is and what it can do; all that reach depends on. */
 export interface Hand {
@@ -37,10 +37,12 @@ function countTones(
   return [held > 0 || open === tones.length ? held + open : 0, stretched];
 }
 
+const NO_PLACES: readonly Place[] = [];
 const NO_OVERLAPS: FormAtHand['overlaps'] = [];
 
 function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
   const { form, anchor, grip } = place;
+  const distance = Math.abs(place.position - hand.position);
   if (grip === undefined) {
     const at: FormAtHand = {
       form,
@@ -50,11 +52,10 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
       of: 0,
       overlaps: NO_OVERLAPS,
     };
-    return { at, distance: Math.abs(anchor - hand.position) };
+    return { at, distance };
   }
   const [under, stretched] = countTones(grip.tones, reach);
   const of = grip.tones.length;
-  const distance = Math.abs(positionOf(grip, hand.instrument.capo) - hand.position);
   return {
     at: { form, anchor: fret(anchor), grip, under, stretched, of, overlaps: NO_OVERLAPS },
     distance,
@@ -77,20 +78,31 @@ const better = (a: Measured, b: Measured): number =>
 
 const nearer = (a: Measured, b: Measured): number => a.distance - b.distance || better(a, b);
 
-function sharedPlaces(a: FormAtHand, b: FormAtHand): readonly Place[] {
-  const others = b.grip?.tones ?? [];
-  return (a.grip?.tones ?? []).filter((tone) => others.some((other) => samePlace(tone, other)));
+const overlapCache = new WeakMap<Grip, WeakMap<Grip, readonly Place[]>>();
+
+const computeShared = (a: Grip, b: Grip): readonly Place[] =>
+  a.tones.filter((tone) => b.tones.some((other) => samePlace(tone, other)));
+
+/** Places that two grips have in common; grips are shared objects, so each pair is compared once. */
+function sharedPlaces(a: Grip | undefined, b: Grip | undefined): readonly Place[] {
+  if (a === undefined || b === undefined) return NO_PLACES;
+  const byOther = overlapCache.get(a) ?? new WeakMap<Grip, readonly Place[]>();
+  const known = byOther.get(b);
+  if (known !== undefined) return known;
+  const shared = computeShared(a, b);
+  byOther.set(b, shared);
+  overlapCache.set(a, byOther);
+  return shared;
 }
 
 function withOverlaps(at: FormAtHand, all: readonly FormAtHand[]): FormAtHand {
-  const overlaps = all.flatMap((other) => {
-    const shared = other.form === at.form ? NO_PLACES : sharedPlaces(at, other);
-    return shared.length === 0 ? [] : [{ form: other.form, anchor: other.anchor, shared }];
-  });
+  const overlaps: FormAtHand['overlaps'][number][] = [];
+  for (const { form, anchor, grip } of all) {
+    const shared = form === at.form ? NO_PLACES : sharedPlaces(at.grip, grip);
+    if (shared.length > 0) overlaps.push({ form, anchor, shared });
+  }
   return overlaps.length === 0 ? at : { ...at, overlaps };
 }
-
-const NO_PLACES: readonly Place[] = [];
 
 function measureAll(chord: Chord, hand: Hand): readonly Measured[] {
   const reach = reachByFret(hand.instrument, hand.span, hand.position);

@@ -70,7 +70,7 @@ function compute(chord: Chord): Demands {
   );
   const bass =
     chord.bass === undefined ? 0 : pitchClass(pitchClassOf(chord.bass) - pitchClassOf(chord.root));
-  const key = `${tones.map((t) => `${t.degree.number},${t.degree.alter}`).join(' ')}/${bass}`;
+  const key = `${tones.map((t) => `${t.degree.number},${t.degree.alter}`).join(' ')}/${bass} `;
   return { key, tones, byOffset, bass };
 }
 

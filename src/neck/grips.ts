@@ -20,7 +20,7 @@ const moved = (barre: Barre, anchor: number): Barre => ({
   fret: fret(barre.fret + anchor),
 });
 
-const gripAt = (form: Form, shape: Shape, anchor: number): Grip => ({
+const makeGrip = (form: Form, shape: Shape, anchor: number): Grip => ({
   form,
   anchor: fret(anchor),
   tones: gripTones(shape, anchor),
@@ -28,10 +28,23 @@ const gripAt = (form: Form, shape: Shape, anchor: number): Grip => ({
   missing: shape.missing,
 });
 
+const grips = new WeakMap<Shape, Grip[]>();
+
+/** The same shape at the same anchor is the same grip, whatever chord object asked for it. */
+function gripAt(form: Form, shape: Shape, anchor: number): Grip {
+  const known = grips.get(shape) ?? [];
+  const grip = known[anchor] ?? makeGrip(form, shape, anchor);
+  known[anchor] = grip;
+  grips.set(shape, known);
+  return grip;
+}
+
 /** A form of a chord at one place along the neck; without `grip` where no hand could hold it. */
 export interface FormPlace {
   readonly form: Form;
   readonly anchor: number;
+  /** Fret under the index finger when the form is held. */
+  readonly position: number;
   readonly grip?: Grip;
 }
 
@@ -56,11 +69,12 @@ function placeAt(
 ): FormPlace | undefined {
   const shape = shapeIn(form, demandsOf(chord), instrument, anchor === instrument.capo);
   if (shape === undefined) {
-    return anchor + heightOf(form) <= instrument.frets ? { form, anchor } : undefined;
+    const fits = anchor + heightOf(form) <= instrument.frets;
+    return fits ? { form, anchor, position: Math.max(1, anchor) } : undefined;
   }
   const grip = gripAt(form, shape, anchor);
   const fits = grip.tones.every((tone) => tone.fret <= instrument.frets);
-  return fits ? { form, anchor, grip } : undefined;
+  return fits ? { form, anchor, position: positionOf(grip, instrument.capo), grip } : undefined;
 }
 
 function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
@@ -73,19 +87,22 @@ function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace
     .sort((a, b) => a.anchor - b.anchor);
 }
 
-const cache = new WeakMap<Instrument, WeakMap<Chord, readonly FormPlace[]>>();
+const cache = new WeakMap<Instrument, Map<string, readonly FormPlace[]>>();
+const MOST_CACHED = 4000;
 
 /**
  * Every copy of every form of a chord that fits on the neck, from the nut up, computed once for each
- * chord and instrument object. A form in which no four fingers can hold the chord has no grip.
+ * meaning of a chord on an instrument. A form in which no four fingers can hold the chord has no grip.
  */
 export function formPlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
-  const byChord = cache.get(instrument) ?? new WeakMap<Chord, readonly FormPlace[]>();
-  cache.set(instrument, byChord);
-  const known = byChord.get(chord);
+  const byMeaning = cache.get(instrument) ?? new Map<string, readonly FormPlace[]>();
+  if (byMeaning.size === 0) cache.set(instrument, byMeaning);
+  const meaning = demandsOf(chord).key + pitchClassOf(chord.root);
+  const known = byMeaning.get(meaning);
   if (known !== undefined) return known;
+  if (byMeaning.size >= MOST_CACHED) byMeaning.clear();
   const places = computePlaces(chord, instrument);
-  byChord.set(chord, places);
+  byMeaning.set(meaning, places);
   return places;
 }
 

@@ -24,6 +24,13 @@ export const spanLength = (span: Span, scale: Millimetres): Millimetres =>
 
 type HandReach = Exclude<Reach, 'bend'>;
 
+interface Known {
+  readonly span: Span;
+  readonly byPosition: (readonly HandReach[])[];
+}
+
+const known = new WeakMap<Instrument, Known>();
+
 /**
  * How every fret from 0 is reached with the index at `position`. The little finger rests at
  * `position + 3`; an outer finger may leave its fret as long as the two stay within the span.
@@ -34,6 +41,15 @@ export function reachByFret(
   span: Span,
   position: number,
 ): readonly HandReach[] {
+  const before = known.get(instrument);
+  const fresh = before?.span === span ? before : { span, byPosition: [] };
+  if (fresh !== before) known.set(instrument, fresh);
+  const reach = fresh.byPosition[position] ?? computeReach(instrument, span, position);
+  fresh.byPosition[position] = reach;
+  return reach;
+}
+
+function computeReach(instrument: Instrument, span: Span, position: number): readonly HandReach[] {
   const length = spanLength(span, instrument.scale) + 1e-9;
   const little = position + HAND_FRETS;
   const reachOf = (f: number): HandReach => {

@@ -1,5 +1,5 @@
 import type { Chord } from '#theory';
-import { type FormPlace, formPlaces, positionOf } from './grips.ts';
+import { type FormPlace, formPlaces } from './grips.ts';
 import { distanceBetween, distanceTo, spanLength } from './reach.ts';
 import type { Form, Grip, Instrument, Span } from './types.ts';
 
@@ -79,14 +79,13 @@ export interface RouteTerms {
 export function stopsOf(chord: Chord, terms: RouteTerms): readonly Stop[] {
   return formPlaces(chord, terms.instrument).flatMap((place) => {
     if (place.grip === undefined) return [];
-    const position = positionOf(place.grip, terms.instrument.capo);
     return [
       {
         form: place.form,
         anchor: place.anchor,
         grip: place.grip,
-        position,
-        millimetres: distanceTo(terms.instrument.scale, position),
+        position: place.position,
+        millimetres: distanceTo(terms.instrument.scale, place.position),
         effort: effortOf(place, place.grip, terms),
       },
     ];
