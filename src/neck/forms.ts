@@ -56,13 +56,14 @@ const cache = new WeakMap<Instrument, readonly Form[]>();
 function computeForms(instrument: Instrument): readonly Form[] {
   const midis = instrument.strings.map((string) => midiOf(string.pitch));
   const skip = standardAt(midis);
-  return skip === undefined ? openShapes(midis) : standardForms(midis, skip);
+  const forms = skip === undefined ? openShapes(midis) : standardForms(midis, skip);
+  return [...forms, ...(instrument.ownForms ?? [])];
 }
 
 /**
  * The forms of an instrument: C A G E D wherever six neighbouring strings keep the intervals of
  * standard tuning, at whatever pitch; in any other tuning the most playable open major triads of
- * that tuning, named by their roots.
+ * that tuning, named by their roots. A player's own forms follow.
  */
 export function formsOf(instrument: Instrument): readonly Form[] {
   const known = cache.get(instrument);

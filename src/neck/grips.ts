@@ -1,5 +1,6 @@
 import { type Chord, pitchClass, pitchClassOf } from '#theory';
 import { demandsOf } from './demands.ts';
+import { makeFingering } from './fingering-text.ts';
 import { formsOf } from './forms.ts';
 import { fret, stringNumber } from './places.ts';
 import { type Shape, shapeIn } from './shapes.ts';
@@ -110,13 +111,11 @@ export function formPlaces(chord: Chord, instrument: Instrument): readonly FormP
 export const gripsOf = (chord: Chord, instrument: Instrument): readonly Grip[] =>
   formPlaces(chord, instrument).flatMap((place) => place.grip ?? []);
 
-/** `x-3-2-0-1-0`-like text without separators below ten (`x32010`, `x-10-12-11-12-x`), string 6 first. */
+/** A grip as it is typed: `x32010`, `x-10-12-11-12-x`. `strings`: how many the instrument has. */
 export function makeGripText(grip: Grip, strings: number): string {
-  const words = Array.from({ length: strings }, (_, i) => {
-    const tone = grip.tones.find((t) => t.string === strings - i);
-    return tone === undefined ? 'x' : String(tone.fret);
-  });
-  return words.join(words.some((word) => word.length > 1) ? '-' : '');
+  const frets: (number | null)[] = Array.from({ length: strings }, () => null);
+  for (const tone of grip.tones) frets[tone.string - 1] = tone.fret;
+  return makeFingering(frets);
 }
 
 /** Where the index finger goes for a grip: its lowest fretted tone, or fret 1 for open strings only. */

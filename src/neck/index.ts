@@ -12,8 +12,16 @@ export {
   type Ease,
   easeOf,
 } from './bends.ts';
+export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';
 export { type Demands, demandsOf } from './demands.ts';
+export {
+  checkFingering,
+  type FingeringErrorCode,
+  makeFingering,
+  parseFingering,
+} from './fingering-text.ts';
+export type { Frets } from './fingers.ts';
 export { formsOf, lowestAnchor } from './forms.ts';
 export { type FormPlace, formPlaces, gripsOf, makeGripText, positionOf } from './grips.ts';
 export {
@@ -28,6 +36,7 @@ export {
   STANDARD_TUNING,
   specOf,
 } from './instrument.ts';
+export { ownForm, withOwnForms } from './own-forms.ts';
 export { fret, midiAtPlace, millimetres, openMidis, samePlace, stringNumber } from './places.ts';
 export {
   DEFAULT_SPAN,
@@ -76,5 +85,13 @@ export {
   type StringMechanics,
 } from './string-model.ts';
 export { type NamedTuning, TUNINGS } from './tunings.ts';
+export {
+  TURNS,
+  type Turn,
+  type Turned,
+  type TurnedString,
+  turnChord,
+  turnForm,
+} from './turning.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';

@@ -82,6 +82,18 @@ function moveCost(frame: Frame, index: number, to: number): number {
   return COST.move + Math.abs(to - from) + beyond + (fifthOverBass ? COST.fifthOverBassMoved : 0);
 }
 
+/** The root keeps its place; below a form of the player's own lies whatever it put lowest. */
+const maySoundLowest = (form: Form, f: number, tone: ToneDemand): boolean =>
+  form.own === undefined
+    ? f === form.frets[lowestPlayed(form.frets)]
+    : tone.degree.number === form.own.bass.number;
+
+/** Whether a tone may lie lowest: the symbol's bass, or what a player's own form has there. */
+function isBass({ form, demands }: Frame, tone: ToneDemand): boolean {
+  const own = demands.bass === 0 ? form.own : undefined;
+  return own === undefined ? tone.offset === demands.bass : tone.degree.number === own.bass.number;
+}
+
 function choicesFor(frame: Frame, index: number): readonly Choice[] {
   const { form, demands, heights, rootString } = frame;
   const outside = form.frets[index] === null;
@@ -89,8 +101,9 @@ function choicesFor(frame: Frame, index: number): readonly Choice[] {
   if (outside && (demands.bass === 0 || index < rootString)) return choices;
   for (let f = 0; f <= HIGHEST; f++) {
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
-    const rootMoved = index === rootString && demands.bass === 0 && f !== form.frets[index];
-    if (tone === undefined || rootMoved || (outside && tone.offset !== demands.bass)) continue;
+    if (tone === undefined) continue;
+    if (index === rootString && demands.bass === 0 && !maySoundLowest(form, f, tone)) continue;
+    if (outside && tone.offset !== demands.bass) continue;
     choices.push({
       fret: f,
       tone,
@@ -101,6 +114,16 @@ function choicesFor(frame: Frame, index: number): readonly Choice[] {
   return choices.sort((a, b) => a.cost - b.cost);
 }
 
+/** A form without a root of its own need not hold one. */
+function requiredBits({ form, demands }: Frame): number {
+  const waived = (tone: ToneDemand): boolean =>
+    form.own?.rootless === true && tone.degree.number === 1;
+  return demands.tones.reduce(
+    (all, tone, i) => (tone.required && !waived(tone) ? all | (1 << i) : all),
+    0,
+  );
+}
+
 /** Everything about a search that does not change while it runs. */
 function prepare(frame: Frame): Search {
   const choices = frame.form.frets.map((_, i) => choicesFor(frame, i));
@@ -109,7 +132,7 @@ function prepare(frame: Frame): Search {
   return {
     ...frame,
     choices,
-    required: frame.demands.tones.reduce((all, t, i) => (t.required ? all | (1 << i) : all), 0),
+    required: requiredBits(frame),
     within: bits.map((own) => {
       within |= own;
       return within;
@@ -149,9 +172,8 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   if (known >= most) return undefined;
   const sounds = soundsOf(search, draft.picked);
   const fingering = fingeringOf(frets, open ? 0 : -1);
-  const lowest = sounds[0];
-  if (fingering === undefined || lowest === undefined) return undefined;
-  if (pitchClass(lowest.height) !== demands.bass) return undefined;
+  const lowest = toneAt(demands, sounds[0]?.height ?? 0);
+  if (fingering === undefined || lowest === undefined || !isBass(search, lowest)) return undefined;
   return {
     frets,
     degrees: draft.picked.map((choice) => choice.tone?.degree),

@@ -29,6 +29,8 @@ export interface Instrument {
   /** Nut to bridge. */
   readonly scale: Millimetres;
   readonly leftHanded: boolean;
+  /** Forms that the player put down, besides those that the tuning has. */
+  readonly ownForms?: readonly Form[];
 }
 
 /** "Index at fret `index`, my little finger holds fret `little`." */
@@ -45,6 +47,8 @@ export interface Form {
   readonly name: string;
   readonly root: NoteName;
   readonly frets: readonly (number | null)[];
+  /** Only on forms that a player put down: what the lowest string plays, and whether the root is left out. */
+  readonly own?: { readonly bass: Degree; readonly rootless: boolean };
 }
 
 /** One finger on one or more neighbouring strings at a fret. */
