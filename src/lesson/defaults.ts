@@ -1,0 +1,22 @@
+/** What a first visit finds. */
+import { STANDARD_GUITAR } from '#neck';
+import { EXAMPLES } from './examples.ts';
+import type { Moment, Workspace } from './types.ts';
+
+/** The first beat of the first bar. */
+export const BEGINNING: Moment = { bar: 1, beat: 1 };
+
+/** Our own example, the cursor on its first chord, the hand where it serves most of it. */
+export const DEFAULT_WORKSPACE: Workspace = {
+  progression: EXAMPLES[0].progression,
+  at: BEGINNING,
+  position: EXAMPLES[0].position,
+  instrument: STANDARD_GUITAR,
+  span: { index: 5, little: 9 },
+  show: [],
+  spelling: 'exact',
+  labels: 'degrees',
+  spacing: 'true',
+  theme: 'system',
+  shortcuts: true,
+};

@@ -1,0 +1,28 @@
+/** The store: the state, and the intents that change it. */
+import { DEFAULT_WORKSPACE, type Workspace } from '#lesson';
+import { type Intents, intentsOn } from './intents.ts';
+import { startKeeping } from './keeping.ts';
+import { NO_PAGE, type Page } from './page.ts';
+import { stateOf } from './state.ts';
+import type { AppState } from './types.ts';
+import { type Cell, createCell } from './zustand.ts';
+
+export interface StudyStore {
+  readonly cell: Cell<AppState>;
+  readonly intents: Intents;
+}
+
+/** A store that begins with a workspace and keeps nothing. */
+export function createStudyStore(
+  workspace: Workspace = DEFAULT_WORKSPACE,
+  page: Page = NO_PAGE,
+): StudyStore {
+  const cell = createCell(stateOf(workspace));
+  return { cell, intents: intentsOn(cell, page) };
+}
+
+/** A store that begins with what was kept and with the address, and keeps both until `close`. */
+export function openStudyStore(page: Page): StudyStore & { readonly close: () => void } {
+  const store = createStudyStore(DEFAULT_WORKSPACE, page);
+  return { ...store, close: startKeeping(store.cell, page) };
+}

@@ -1,0 +1,18 @@
+/** The state of the workspace and what a person can do to it. */
+export { createStudyStore, openStudyStore, type StudyStore } from './app.ts';
+export { StudyStoreContext, useIntents, useStudy, useStudyStore } from './context.ts';
+export type { Intents } from './intents.ts';
+export { type Page, type PageEvent, pageOf } from './page.ts';
+export { fieldError, stateOf } from './state.ts';
+export { studyOf } from './study.ts';
+export {
+  type AppState,
+  FIELDS,
+  type FieldName,
+  type History,
+  type LaneCell,
+  type Notice,
+  PANELS,
+  type Panel,
+  type Study,
+} from './types.ts';

@@ -1,0 +1,64 @@
+/** Intents that move the hand. */
+import type { Workspace } from '#lesson';
+import { bestAtHand, type FormAtHand, positionOf } from '#neck';
+import { patched, step, without } from './state.ts';
+import type { AppState } from './types.ts';
+
+const withForm = (workspace: Workspace, form: string | undefined): Workspace =>
+  form === undefined ? without(workspace, 'form') : patched(workspace, { form });
+
+const within = (workspace: Workspace, fret: number): number =>
+  Math.max(1, Math.min(workspace.instrument.frets, Math.round(fret) || 1));
+
+/** Puts the index finger at a fret, within 1 and the last fret. Moves in a row are one step of undo. */
+export function setPosition(state: AppState, fret: number): AppState {
+  const position = within(state.workspace, fret);
+  return step(state, patched(state.workspace, { position }), 'position');
+}
+
+/** Moves the hand by frets; at an end it stays. */
+export const stepPosition = (state: AppState, by: number): AppState =>
+  setPosition(state, state.workspace.position + by);
+
+const indexFret = ({ grip, anchor }: FormAtHand, { instrument }: Workspace): number =>
+  grip ? positionOf(grip, instrument.capo) : anchor;
+
+/** A form is asked for by name only where another would be taken without. */
+function moveToPlace(state: AppState, place: FormAtHand, run?: string): AppState {
+  const { workspace, study } = state;
+  const position = within(workspace, indexFret(place, workspace));
+  const { instrument, span } = workspace;
+  const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
+  const isBest = best?.form.name === place.form.name && best.anchor === place.anchor;
+  const moved = patched(workspace, { position });
+  return step(state, withForm(moved, isBest ? undefined : place.form.name), run);
+}
+
+const samePlaceAs = (place: FormAtHand, other: FormAtHand | undefined): boolean =>
+  place.form.name === other?.form.name && place.anchor === other.anchor;
+
+/** The places of the chord on the neck that can be held, from the nut up. */
+function placesUpTheNeck({ study, workspace }: AppState): readonly FormAtHand[] {
+  const fret = (place: FormAtHand) => indexFret(place, workspace);
+  return study.places
+    .filter((place) => place.grip)
+    .toSorted((a, b) => fret(a) - fret(b) || a.anchor - b.anchor);
+}
+
+/** Moves the hand to the next (1) or previous (-1) place of a form of this chord along the neck. */
+export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
+  const places = placesUpTheNeck(state);
+  const here = places.findIndex((place) => samePlaceAs(place, state.study.reading?.chosen));
+  const place = here < 0 ? places.at(by > 0 ? 0 : -1) : places[here + by];
+  return place ? moveToPlace(state, place, 'elsewhere') : state;
+}
+
+/**
+ * Asks for a form by name, in its copy nearest to the hand, which stays; `undefined` goes back to
+ * whatever lies best under it. With an `anchor` the hand moves to that copy.
+ */
+export function pickForm(state: AppState, form: string | undefined, anchor?: number): AppState {
+  const place = state.study.places.find((p) => p.form.name === form && p.anchor === anchor);
+  if (place) return moveToPlace(state, place);
+  return step(state, withForm(state.workspace, form));
+}

@@ -1,0 +1,182 @@
+/** What the neck shows, in words: plain data in, text out. */
+import type { FormAtHand, Reading, Tone } from '#neck';
+import { type Degree, makeDegree, makeNoteName, type NoteName, noteAt, sameDegree } from '#theory';
+import { formPlace } from './form-text.ts';
+import { roman } from './roman.ts';
+import { symbolInSigns } from './words-aloud.ts';
+
+const NUMBERS = [
+  ...['none', 'one', 'two', 'three', 'four', 'five', 'six'],
+  ...['seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
+];
+
+/** A count in words up to twelve, then in digits. */
+export const numberWord = (n: number): string => NUMBERS[n] ?? String(n);
+
+/** What stands under the cursor. */
+export type Standing =
+  | { readonly kind: 'empty' }
+  | { readonly kind: 'silent' }
+  | { readonly kind: 'unread'; readonly found: string; readonly suggestion?: string }
+  | { readonly kind: 'chord' };
+
+/** The next other chord, and the form that serves it where the hand is. */
+export interface NextInWords {
+  readonly symbol: string;
+  readonly form: FormAtHand | undefined;
+}
+
+/** What the account is made of. `reading` is of the chord on the neck, `symbol` as typed. */
+export interface AccountParts {
+  readonly standing: Standing;
+  readonly symbol: string;
+  readonly position: number;
+  readonly reading: Reading | undefined;
+  readonly next: NextInWords | undefined;
+}
+
+/** Long enough for what matters, short enough to be listened to at every move of the cursor. */
+export const LONGEST_ACCOUNT = 350;
+
+const share = (form: FormAtHand): string =>
+  `${numberWord(form.under)} of ${numberWord(form.of)} tones`;
+
+function without(form: FormAtHand): string {
+  const missing = form.grip?.missing ?? [];
+  if (missing.length === 0) return '';
+  return `, without ${missing.map((degree) => makeDegree(degree, 'sign')).join(' and ')}`;
+}
+
+function whereIs(form: FormAtHand): string {
+  const place = formPlace(form);
+  return place === 'open' ? 'open' : `at ${place}`;
+}
+
+function formSentence(form: FormAtHand | undefined): string {
+  if (!form?.grip) return 'no form of it lies near the hand';
+  const { name } = form.form;
+  if (form.under === 0 && form.stretched === 0) {
+    return `the ${name} form lies away from the hand, ${whereIs(form)}`;
+  }
+  const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
+  const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${without(form)}`;
+}
+
+type Nearness = 'near' | 'stretch' | 'far';
+
+const NEARNESS = {
+  hand: 'near',
+  open: 'near',
+  stretch: 'stretch',
+  bend: 'far',
+  out: 'far',
+} as const;
+const ORDER: readonly Nearness[] = ['near', 'stretch', 'far'];
+
+interface DegreeAtHand {
+  readonly degree: Degree;
+  readonly name: NoteName;
+  readonly nearness: Nearness;
+}
+
+function nearestOf(tones: readonly Tone[]): Nearness {
+  const found = new Set(tones.map((tone) => NEARNESS[tone.reach]));
+  return ORDER.find((nearness) => found.has(nearness)) ?? 'far';
+}
+
+function degreesAtHand(reading: Reading): readonly DegreeAtHand[] {
+  return reading.chord.tones.map((degree) => {
+    const tones = reading.tones.filter((tone) => sameDegree(tone.degree, degree));
+    const name = tones[0]?.pitch ?? noteAt(reading.chord.root, degree);
+    return { degree, name, nearness: nearestOf(tones) };
+  });
+}
+
+const inWords = ({ degree, name }: DegreeAtHand): string =>
+  `${makeDegree(degree, 'sign')} ${makeNoteName(name, 'sign')}`;
+
+const GROUP_WORDS: Readonly<Record<Nearness, string>> = {
+  near: '',
+  stretch: 'a stretch away ',
+  far: 'out of reach ',
+};
+
+function degreesSentence(reading: Reading): string {
+  const all = degreesAtHand(reading);
+  const groups = ORDER.map((nearness) => ({
+    nearness,
+    words: all
+      .filter((d) => d.nearness === nearness)
+      .map(inWords)
+      .join(', '),
+  }));
+  return groups
+    .filter(({ words }) => words !== '')
+    .map(({ nearness, words }) => GROUP_WORDS[nearness] + words)
+    .join('; ');
+}
+
+function overlapSentence(form: FormAtHand | undefined): string {
+  const most = (form?.overlaps ?? []).reduce<FormAtHand['overlaps'][number] | undefined>(
+    (best, overlap) => (overlap.shared.length > (best?.shared.length ?? 0) ? overlap : best),
+    undefined,
+  );
+  if (!most) return '';
+  const places = most.shared.length === 1 ? 'place' : 'places';
+  return `The ${most.form.name} form shares ${numberWord(most.shared.length)} ${places}`;
+}
+
+function coloursSentence(reading: Reading): string {
+  const near = reading.tones.filter((t) => t.kind === 'colour' && NEARNESS[t.reach] === 'near');
+  const words = near.map((tone) =>
+    inWords({ degree: tone.degree, name: tone.pitch, nearness: 'near' }),
+  );
+  return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
+}
+
+function nextSentence(next: NextInWords | undefined): string {
+  if (!next) return '';
+  const symbol = symbolInSigns(next.symbol);
+  if (!next.form?.grip) return `Next: ${symbol}`;
+  if (next.form.under === 0)
+    return `Next: ${symbol}, the ${next.form.form.name} form, away from the hand`;
+  return `Next: ${symbol}, the ${next.form.form.name} form, ${share(next.form)}`;
+}
+
+/** Joins sentences, leaving out the less useful ones (the later in `extras`) until it is short enough. */
+function fitted(first: readonly string[], extras: readonly string[], last: string): string {
+  const sentences = [...first, ...extras, last].filter((sentence) => sentence !== '');
+  const text = sentences.map((sentence) => `${sentence}.`).join(' ');
+  if (text.length <= LONGEST_ACCOUNT || extras.length === 0) return text;
+  return fitted(first, extras.slice(0, -1), last);
+}
+
+function standingSentence({ standing, symbol }: AccountParts): string {
+  if (standing.kind === 'unread') {
+    const meant = standing.suggestion ? `; perhaps ${symbolInSigns(standing.suggestion)}` : '';
+    const stays = symbol === '' ? '' : `. Still on the neck: ${symbolInSigns(symbol)}`;
+    return `“${standing.found}” cannot be read${meant}${stays}`;
+  }
+  return symbolInSigns(symbol);
+}
+
+/**
+ * The reading in words, most useful first: chord, position, form and how much of it lies under the
+ * hand, every degree with its note, what is a stretch away, the next chord and the form that serves
+ * it at this position. At most about `LONGEST_ACCOUNT` characters for any usual chord.
+ */
+export function accountOf(parts: AccountParts): string {
+  const { standing, reading, position } = parts;
+  if (standing.kind === 'empty') return 'No chord yet. Type a progression, such as Dm7 G7 C.';
+  const next = nextSentence(parts.next);
+  const place = `position ${roman(position)}`;
+  if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], [], next);
+  const subject = standingSentence(parts);
+  if (!reading) return fitted([subject], [], next);
+  const head = `${subject}, ${place}: ${formSentence(reading.chosen)}`;
+  const extras = [coloursSentence(reading), overlapSentence(reading.chosen)];
+  return fitted([head, degreesSentence(reading)], extras, next);
+}
+
+export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

@@ -1,0 +1,148 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bestAtHand, DEFAULT_SPAN, type ReadingQuery, readNeck, STANDARD_GUITAR } from '#neck';
+import { type Chord, parseChord, parseDegree } from '#theory';
+import { type AccountParts, accountOf, LONGEST_ACCOUNT, numberWord } from '../../src/ui/words.ts';
+
+function chord(symbol: string): Chord {
+  const read = parseChord(symbol);
+  if (!read.ok) throw new Error(`not a chord: ${symbol}`);
+  return read.value;
+}
+
+function degree(text: string) {
+  const read = parseDegree(text);
+  if (!read.ok) throw new Error(`not a degree: ${text}`);
+  return read.value;
+}
+
+const HAND = { instrument: STANDARD_GUITAR, span: DEFAULT_SPAN };
+
+function partsOf(
+  symbol: string,
+  position: number,
+  next = '',
+  more: Partial<ReadingQuery> = {},
+): AccountParts {
+  const hand = { ...HAND, position };
+  const query = { ...hand, chord: chord(symbol), colours: [], spelling: 'exact', ...more } as const;
+  return {
+    standing: { kind: 'chord' },
+    symbol,
+    position,
+    reading: readNeck(query),
+    next: next === '' ? undefined : { symbol: next, form: bestAtHand(chord(next), hand) },
+  };
+}
+
+const said = (...given: Parameters<typeof partsOf>): string => accountOf(partsOf(...given));
+
+describe('the reading in words', () => {
+  it('says chord, position, form, degrees with notes, neighbour and what comes next', () => {
+    expect(said('Bm7', 7, 'E7')).toBe(
+      'Bm7, position VII: the E form lies under the hand, six of six tones. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. The G form shares one place. ' +
+        'Next: E7, the A form, five of five tones.',
+    );
+  });
+
+  it('spells letter by letter, with signs', () => {
+    expect(said('Gbm', 2)).toMatch(/^G♭m, position II: .* R G♭, ♭3 B𝄫, 5 D♭\./);
+  });
+
+  it('spells plainly where that is wanted', () => {
+    expect(said('Gbm', 2, '', { spelling: 'plain' })).toContain('R G♭, ♭3 A, 5 D♭.');
+  });
+
+  it('says what a grip has to leave out', () => {
+    expect(said('E7#9', 6, '', { form: 'C' })).toBe(
+      'E7♯9, position VI: the C form lies under the hand, four of four tones, without 5. ' +
+        'R E, 3 G♯, 5 B, ♭7 D, ♯9 F𝄪. The A form shares one place.',
+    );
+  });
+
+  it('names the colours under the hand', () => {
+    const colours = [degree('9'), degree('4')];
+    expect(said('D', 14, '', { colours })).toContain('Colours under the hand: 9 E, 4 G.');
+  });
+
+  it('says how much of a form that was asked for is under the hand', () => {
+    expect(said('D', 5, '', { form: 'C' })).toContain(
+      'the C form lies only partly under the hand, one of five tones',
+    );
+    expect(said('D', 7, '', { form: 'C' })).toContain('the C form lies away from the hand, at II.');
+  });
+
+  it('says what of a form takes a stretch', () => {
+    expect(said('A', 6, '', { form: 'D' })).toContain(
+      'the D form lies under the hand, three of four tones, one more with a stretch.',
+    );
+  });
+
+  it('says which degrees are a stretch away and which are out of reach', () => {
+    const parts = partsOf('Bm7', 7);
+    const tones = (parts.reading?.tones ?? []).map((tone) =>
+      tone.degree.number === 5
+        ? { ...tone, reach: 'stretch' as const }
+        : { ...tone, reach: tone.degree.number === 7 ? ('out' as const) : tone.reach },
+    );
+    const reading = parts.reading && { ...parts.reading, tones };
+    expect(accountOf({ ...parts, reading })).toContain(
+      ' R B, ♭3 D; a stretch away 5 F♯; out of reach ♭7 A. ',
+    );
+  });
+
+  it('asks for a progression when there is none', () => {
+    const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
+    expect(accountOf({ ...nothing, standing: { kind: 'empty' } })).toBe(
+      'No chord yet. Type a progression, such as Dm7 G7 C.',
+    );
+  });
+
+  it('says that no chord sounds, and what comes', () => {
+    const parts = { ...partsOf('C', 8, 'G7'), reading: undefined, symbol: 'N.C.' };
+    expect(accountOf({ ...parts, standing: { kind: 'silent' } })).toBe(
+      'N.C., no chord, position VIII. Next: G7, the C form, four of four tones.',
+    );
+  });
+
+  it('says that a symbol cannot be read, what may be meant, and what is still on the neck', () => {
+    const standing = { kind: 'unread', found: 'Hm', suggestion: 'Bm' } as const;
+    expect(accountOf({ ...partsOf('C', 8), standing })).toMatch(
+      /^“Hm” cannot be read; perhaps Bm\. Still on the neck: C, position VIII: the E form /,
+    );
+    const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
+    expect(accountOf({ ...nothing, standing: { kind: 'unread', found: 'Hx' } })).toBe(
+      '“Hx” cannot be read.',
+    );
+  });
+
+  it('stays short enough to be listened to', () => {
+    const symbols = ['C', 'Gbm7b5/Bbb', 'E13#9#11', 'Fmaj13#11', 'Bb7b9b13', 'D6/9', 'Cm(maj7)'];
+    const colours = ['b9', '9', '#9', '4', '#4', 'b6', '6'].map(degree);
+    const positions = fc.integer({ min: 1, max: 22 });
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...symbols),
+        fc.constantFrom(...symbols),
+        positions,
+        (a, b, p) => {
+          const text = said(a, p, b, { colours });
+          expect(text.length).toBeLessThanOrEqual(LONGEST_ACCOUNT);
+          expect(text).toContain('Next: ');
+        },
+      ),
+    );
+  });
+});
+
+describe('counts in words', () => {
+  it.each([
+    [0, 'none'],
+    [1, 'one'],
+    [12, 'twelve'],
+    [13, '13'],
+  ])('%i is %s', (n, word) => {
+    expect(numberWord(n)).toBe(word);
+  });
+});
