@@ -74,7 +74,8 @@ function placeAt(
     return fits ? { form, anchor, position: Math.max(1, anchor) } : undefined;
   }
   const grip = gripAt(form, shape, anchor);
-  const fits = grip.tones.every((tone) => tone.fret <= instrument.frets);
+  const { capo, frets } = instrument;
+  const fits = grip.tones.every((tone) => tone.fret >= capo && tone.fret <= frets);
   return fits ? { form, anchor, position: positionOf(grip, instrument.capo), grip } : undefined;
 }
 

@@ -27,6 +27,9 @@ export interface Shape {
 }
 
 const HIGHEST = 5;
+/** A player's own form may have been put down with tones that lower below its lowest fret. */
+const LOWEST_OF_OWN = -2;
+const NOTHING_OPEN = LOWEST_OF_OWN - 1;
 
 /** One way to use a string. `bit` stands for its tone among the chord's tones. */
 interface Choice {
@@ -99,7 +102,8 @@ function choicesFor(frame: Frame, index: number): readonly Choice[] {
   const outside = form.frets[index] === null;
   const choices: Choice[] = [restChoice(form, index)];
   if (outside && (demands.bass === 0 || index < rootString)) return choices;
-  for (let f = 0; f <= HIGHEST; f++) {
+  const lowest = form.own !== undefined && !frame.open ? LOWEST_OF_OWN : 0;
+  for (let f = lowest; f <= HIGHEST; f++) {
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
     if (tone === undefined) continue;
     if (index === rootString && demands.bass === 0 && !maySoundLowest(form, f, tone)) continue;
@@ -171,7 +175,7 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   const known = draft.base + left + width + rests;
   if (known >= most) return undefined;
   const sounds = soundsOf(search, draft.picked);
-  const fingering = fingeringOf(frets, open ? 0 : -1);
+  const fingering = fingeringOf(frets, open ? 0 : NOTHING_OPEN);
   const lowest = toneAt(demands, sounds[0]?.height ?? 0);
   if (fingering === undefined || lowest === undefined || !isBass(search, lowest)) return undefined;
   return {
@@ -224,8 +228,9 @@ function findShape({ form, demands, midis }: Setting, open: boolean): Shape | un
 
 /** A form keeps its open shape up the neck wherever four fingers can hold that; else it is sought anew. */
 function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  const fingering = open === undefined ? undefined : fingeringOf(open.frets, -1);
+  const fingering = open === undefined ? undefined : fingeringOf(open.frets, NOTHING_OPEN);
   const holds = open !== undefined && widthCost(open.frets, false) !== undefined;
+  if (setting.form.own !== undefined) return findShape(setting, false);
   return holds && fingering !== undefined ? { ...open, fingering } : findShape(setting, false);
 }
 
