@@ -146,9 +146,14 @@ function tidied(reading: Reading, found: Word): Word {
   return bare !== found && harmonyAt(reading, bare.text).ok ? bare : found;
 }
 
+/** A root and the first letters of `sus`, `add`, `aug`, …: a chord that is still being typed. */
+const HALF_TYPED =
+  /^[A-G][#b♯♭]*(?:\d+|m|-)?(?:s|su|a|ad|au|d|di|do|ma|mi|M?a|al|no?|om|omi|omit)$/;
+
 /** Whether a word that is no chord was probably meant as one. */
 export const looksLikeChord = (text: string, error: TextError): boolean =>
   error.suggestion !== undefined ||
+  HALF_TYPED.test(text) ||
   /^[A-H][#b♯♭]*(?:$|[^A-Za-z]|(?:maj|min|dim|aug|sus|add|alt|[mMj])(?![a-z]))/.test(text);
 
 /** Words that may not stand where a chord stands; true if `found` was one. */

@@ -36,7 +36,7 @@ const thirdOf = ({ tones }: Evidence): Third =>
   tones.has(4) ? 'major' : tones.has(3) ? 'minor' : 'none';
 
 const isDominant = (chord: Evidence): boolean =>
-  chord.tones.has(10) && (chord.tones.has(4) || chord.tones.has(5)) && !chord.tones.has(3);
+  chord.tones.has(10) && (chord.tones.has(4) || (chord.tones.has(5) && !chord.tones.has(3)));
 
 const isDiminished = ({ tones }: Evidence): boolean =>
   tones.has(3) && tones.has(6) && !tones.has(7);
@@ -85,11 +85,14 @@ const BORROWED: Readonly<Record<Mode, Readonly<Record<number, number>>>> = {
 
 const DOMINANT_STEPS = [7, 11];
 const BLUES_STEPS = [0, 5];
+/** ♭9, ♯9, ♯11, ♭13: a dominant may bring them whatever the key. */
+const ALTERATIONS = [1, 3, 6, 8];
 
 /** Whether a foreign tone belongs to the style: the leading tone in V and vii°, blue sevenths. */
 function isIdiomatic(chord: Evidence, step: number, tone: number, mode: Mode): boolean {
   const place = pitchClass(step + tone);
   if (mode === 'minor' && place === 11) return DOMINANT_STEPS.includes(step);
+  if (step === 7 && isDominant(chord) && ALTERATIONS.includes(tone)) return true;
   return mode === 'major' && tone === 10 && BLUES_STEPS.includes(step) && isDominant(chord);
 }
 

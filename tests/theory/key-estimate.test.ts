@@ -63,6 +63,9 @@ describe('the key of a progression', () => {
   it.each([
     ['Dm7 G7 Cmaj7', 'C major'],
     ['Dm7 G7 Cmaj7 A7', 'C major'],
+    ['Dm7 G7alt Cmaj7 A7b9', 'C major'],
+    ['Dm7b5 G7#9 Cm6', 'C minor'],
+    ['Gm7 C7b9b13 Fmaj7 D7#9', 'F major'],
     ['Em7 A7 Dmaj7 Bm7', 'D major'],
     ['Dm7b5 G7 Cm', 'C minor'],
     ['Em7b5 A7 Dm6', 'D minor'],

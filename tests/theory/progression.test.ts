@@ -222,3 +222,15 @@ describe('any text', () => {
     );
   });
 });
+
+describe('a chord that is still being typed', () => {
+  it.each(['C Gs', 'C Gsu', 'C Ca', 'C Cad', 'C Gm7a', 'C F7su', 'C Bb9su', 'C Ea', '| C | Gsu |'])(
+    'in %s keeps its slot, so that the cursor stays with it',
+    (text) => {
+      const { chart, problems } = parseProgression(text);
+      const kinds = slotsOf(chart).map(({ slot }) => slot.harmony.kind);
+      expect(kinds).toEqual(['chord', 'unread']);
+      expect(problems.map((problem) => problem.code)).toEqual(['chord']);
+    },
+  );
+});
