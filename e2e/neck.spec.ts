@@ -1,0 +1,146 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './fixtures.ts';
+
+const neck = (page: Page) => page.locator('[data-neck]');
+const hand = (page: Page) => page.getByRole('slider', { name: 'Hand position' });
+const tone = (page: Page, place: string) => {
+  const [string, fret] = place.split(':');
+  return page.locator(`[data-tone][data-string="${string}"][data-fret="${fret}"]`);
+};
+
+const open = (page: Page, state: Record<string, string>) =>
+  page.goto(`./#${new URLSearchParams({ at: '1.1', position: '7', ...state })}`);
+
+/** Middle of a tone on the page. */
+async function middleOf(page: Page, place: string): Promise<{ x: number; y: number }> {
+  const box = await tone(page, place).boundingBox();
+  if (box === null) throw new Error(`no tone at ${place}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+// Common practice: D at position XIV, its C and D forms sharing the three high strings.
+test('a D chord at position XIV lies as players know it', async ({ page }) => {
+  await open(page, { progression: '| D |', position: '14', show: '4,2' });
+  for (const [place, pitch, degree] of [
+    ['1:14', 'F#5', '3'],
+    ['2:15', 'D5', 'R'],
+    ['3:14', 'A4', '5'],
+    ['1:17', 'A5', '5'],
+    ['1:15', 'G5', '4'],
+    ['2:17', 'E5', '2'],
+  ] as const) {
+    await expect(tone(page, place)).toHaveAttribute('data-pitch', pitch);
+    await expect(tone(page, place)).toHaveAttribute('data-degree', degree);
+    await expect(tone(page, place)).toHaveAttribute('data-reach', 'hand');
+  }
+  await expect(tone(page, '1:15')).toHaveAttribute('data-kind', 'colour');
+  await expect(tone(page, '1:14')).toHaveAttribute('data-kind', 'shape');
+});
+
+test('shape, chord and colour tones are told apart without colour', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |', show: '9' });
+  const looks = await page.locator('[data-tone][data-reach="hand"]').evaluateAll((tones) =>
+    tones.map((one) => {
+      const path = one.querySelector('path');
+      const commands = path?.getAttribute('d')?.replace(/[^a-zA-Z]/g, '') ?? '';
+      const filled = path !== null && getComputedStyle(path).fill !== getComputedStyle(path).stroke;
+      return `${one.getAttribute('data-kind')} ${commands} ${filled ? 'ring' : 'solid'}`;
+    }),
+  );
+  expect(new Set(looks)).toEqual(
+    new Set(
+      [
+        'shape Maaz solid',
+        'shape MhvhZ solid',
+        'chord MhvhZ ring',
+        'chord MaaZ ring',
+        'colour MlllZ ring',
+      ].map((look) => look.replace('z ', 'Z ')),
+    ),
+  );
+});
+
+test('the hand is dragged along the neck', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |' });
+  const from = await middleOf(page, '6:7');
+  const to = await middleOf(page, '5:14');
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move((from.x + to.x) / 2, from.y, { steps: 4 });
+  await page.mouse.move(to.x, from.y, { steps: 4 });
+  await page.mouse.up();
+  await expect(neck(page)).toHaveAttribute('data-position', '14');
+  await expect(hand(page)).toHaveAttribute('aria-valuetext', 'position XIV');
+});
+
+test('the hand is set by a click on a fret, by its keys and by its buttons', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |' });
+  const { x } = await middleOf(page, '5:2');
+  const { y } = await middleOf(page, '6:7');
+  await page.mouse.click(x, y);
+  await expect(neck(page)).toHaveAttribute('data-position', '2');
+  await hand(page).focus();
+  await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('ArrowRight');
+  await expect(neck(page)).toHaveAttribute('data-position', '4');
+  await page.keyboard.press('Home');
+  await expect(neck(page)).toHaveAttribute('data-position', '1');
+  await page.getByRole('button', { name: 'Hand up a fret' }).click();
+  await expect(neck(page)).toHaveAttribute('data-position', '2');
+});
+
+test('a bracket takes the hand to another place of a form', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |' });
+  await expect(neck(page)).toHaveAttribute('data-form', 'E');
+  await page.getByRole('button', { name: /^A form, at II/ }).click();
+  await expect(neck(page)).toHaveAttribute('data-form', 'A');
+  await expect(neck(page)).toHaveAttribute('data-anchor', '2');
+  await page.keyboard.press('Escape');
+});
+
+test('labels show degrees, notes, fingers or nothing', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |' });
+  const label = tone(page, '3:7').locator('text');
+  await expect(label).toHaveText('♭3');
+  await page.keyboard.press('l');
+  await expect(label).toHaveText('D');
+  await page.keyboard.press('l');
+  await expect(label).toHaveText('1');
+  await page.keyboard.press('l');
+  await expect(label).toHaveCount(0);
+});
+
+test('a colour tone is switched on and off', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |' });
+  const nine = page.getByRole('button', { name: '2/9' });
+  await nine.click();
+  await expect(nine).toHaveAttribute('aria-pressed', 'true');
+  await expect(tone(page, '1:9')).toHaveAttribute('data-kind', 'colour');
+  await nine.click();
+  await expect(tone(page, '1:9')).toHaveCount(0);
+});
+
+test('the neck is mirrored for the left hand', async ({ page }) => {
+  await open(page, { progression: '| Bm7 |', hand: 'left' });
+  const seventh = await middleOf(page, '6:7');
+  const second = await middleOf(page, '5:2');
+  expect(seventh.x).toBeLessThan(second.x);
+});
+
+test.describe('on a narrow screen', () => {
+  test.use({ viewport: { width: 390, height: 844 } });
+
+  test('the neck stands upright, low string at the left', async ({ page }) => {
+    await open(page, { progression: '| Bm7 |' });
+    const seventh = await middleOf(page, '6:7');
+    const second = await middleOf(page, '5:2');
+    expect(second.y).toBeLessThan(seventh.y);
+    expect(seventh.x).toBeLessThan((await middleOf(page, '1:7')).x);
+  });
+
+  test('the cursor is moved with the thumb at the foot of the screen', async ({ page }) => {
+    await open(page, { progression: '| Bm7 | E7 |' });
+    await page.getByRole('button', { name: 'Next chord', exact: true }).click();
+    await expect(neck(page)).toHaveAttribute('data-symbol', 'E7');
+  });
+});

@@ -1,0 +1,33 @@
+import type { ReactNode } from 'react';
+import { commandNamed } from '../commands/index.ts';
+import { useStudy, useStudyStore } from '../store/index.ts';
+
+/** `Mod+z` as the attribute `aria-keyshortcuts` writes it. */
+const shortcutsOf = (keys: readonly string[]): string | undefined =>
+  keys.length === 0 ? undefined : keys.map((key) => key.replace('Mod+', 'Control+')).join(' ');
+
+/**
+ * A button that performs a command. While that cannot be done it stays in the tab order, so that
+ * the focus is not lost at the end of a row of steps.
+ */
+export function CommandButton(props: {
+  readonly name: string;
+  /** Shown instead of the command's label, which then is the accessible name. */
+  readonly children?: ReactNode;
+}) {
+  const { name, children } = props;
+  const { label, keys, enabled, perform } = commandNamed(name);
+  const store = useStudyStore();
+  const can = useStudy(enabled);
+  return (
+    <button
+      type="button"
+      aria-label={children === undefined ? undefined : label}
+      aria-keyshortcuts={shortcutsOf(keys)}
+      aria-disabled={!can}
+      onClick={() => can && perform(store)}
+    >
+      {children ?? label}
+    </button>
+  );
+}

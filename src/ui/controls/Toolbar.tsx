@@ -1,0 +1,103 @@
+import { memo, useMemo } from 'react';
+import { LABELS } from '#lesson';
+import { formsOf } from '#neck';
+import { roman } from '../roman.ts';
+import { useIntents, useStudy } from '../store/index.ts';
+import { Choice } from './Choice.tsx';
+import { CommandButton } from './CommandButton.tsx';
+import { COLOURS, type Colour, shownAs } from './colours.ts';
+
+function Position() {
+  const position = useStudy(({ workspace }) => workspace.position);
+  return (
+    <fieldset className="stepper">
+      <legend className="label">Position</legend>
+      <CommandButton name="hand-down">−</CommandButton>
+      <output className="numeral-now">{roman(position)}</output>
+      <CommandButton name="hand-up">+</CommandButton>
+    </fieldset>
+  );
+}
+
+function Elsewhere() {
+  return (
+    <fieldset className="stepper">
+      <legend className="label">Where else</legend>
+      <CommandButton name="elsewhere-down">down the neck</CommandButton>
+      <CommandButton name="elsewhere-up">up the neck</CommandButton>
+    </fieldset>
+  );
+}
+
+const BEST = '';
+
+function FormChoice() {
+  const form = useStudy(({ workspace }) => workspace.form);
+  const instrument = useStudy(({ workspace }) => workspace.instrument);
+  const { pickForm } = useIntents();
+  const options = useMemo(
+    () => [
+      [BEST, 'best'] as const,
+      ...formsOf(instrument).map(({ name }) => [name, name] as const),
+    ],
+    [instrument],
+  );
+  return (
+    <Choice
+      label="Form"
+      options={options}
+      value={form ?? BEST}
+      onChange={(name) => pickForm(name === BEST ? undefined : name)}
+    />
+  );
+}
+
+const LABEL_OPTIONS = LABELS.map((label) => [label, label] as const);
+
+function LabelChoice() {
+  const labels = useStudy(({ workspace }) => workspace.labels);
+  const { setLabels } = useIntents();
+  return <Choice label="Labels" options={LABEL_OPTIONS} value={labels} onChange={setLabels} />;
+}
+
+function ColourButton({ colour }: { readonly colour: Colour }) {
+  const show = useStudy(({ workspace }) => workspace.show);
+  const { toggleColour } = useIntents();
+  const shown = shownAs(show, colour.degree);
+  return (
+    <button
+      type="button"
+      className="colour-button"
+      aria-pressed={shown !== undefined}
+      onClick={() => toggleColour(shown ?? colour.degree)}
+    >
+      {colour.name}
+    </button>
+  );
+}
+
+function Colours() {
+  return (
+    <fieldset className="colours">
+      <legend className="label">Colour tones</legend>
+      <div className="colour-options">
+        {COLOURS.map((colour) => (
+          <ColourButton key={colour.name} colour={colour} />
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+/** What is shown on the neck and where the hand goes, without dragging. */
+export const Toolbar = memo(function Toolbar() {
+  return (
+    <section className="toolbar" aria-label="Hand and labels">
+      <Position />
+      <FormChoice />
+      <Elsewhere />
+      <LabelChoice />
+      <Colours />
+    </section>
+  );
+});

@@ -1,0 +1,169 @@
+import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { useSize } from '../neck/size.ts';
+import { useStudy } from '../store/index.ts';
+import { PlacedCell } from './Cell.tsx';
+import {
+  columnsFor,
+  type LaneBar,
+  type LaneChord,
+  type LaneRow,
+  laneRows,
+  longestRow,
+} from './rows.ts';
+
+function Beats({ bar }: { readonly bar: LaneBar }) {
+  const places = Array.from({ length: bar.beats }, (_, beat) => (beat / bar.beats) * 100);
+  return places.map((left) => <span key={left} className="beat" style={{ left: `${left}%` }} />);
+}
+
+/** A bar in which nothing new is typed at the start: the chord before it goes on. */
+function Held({ bar }: { readonly bar: LaneBar }) {
+  if (bar.held === 0 || bar.same) return null;
+  return <span className="held">∕</span>;
+}
+
+function barClass(bar: LaneBar): string {
+  const opens = bar.opensRepeat ? ' opens-repeat' : '';
+  const closes = bar.closesRepeat === undefined ? '' : ' closes-repeat';
+  return `bar${opens}${closes}${bar.ending === undefined ? '' : ' ending'}`;
+}
+
+function BarHead({
+  bar,
+  section,
+}: {
+  readonly bar: LaneBar;
+  readonly section: string | undefined;
+}) {
+  const { metre, ending, same, closesRepeat = 2 } = bar;
+  return (
+    <div className="bar-head">
+      <span className="bar-number">{bar.number}</span>
+      {section !== undefined && <h2 className="section-name">{section}</h2>}
+      {metre && (
+        <span className="metre">
+          {metre.beats}/{metre.unit}
+        </span>
+      )}
+      {ending && <span className="ending-name">{ending.join(', ')}.</span>}
+      {same && <span title="as the bar before">%</span>}
+      {closesRepeat > 2 && <span className="times">{closesRepeat}×</span>}
+    </div>
+  );
+}
+
+const LaneBarView = memo(function LaneBarView(props: {
+  readonly bar: LaneBar;
+  readonly section: string | undefined;
+  readonly width: number;
+}) {
+  const { bar, section, width } = props;
+  return (
+    <div className={barClass(bar)} style={{ width: `${width}%` }}>
+      <BarHead bar={bar} section={section} />
+      <Beats bar={bar} />
+      {bar.closesRepeat !== undefined && <span className="repeat-dots closing" />}
+      <Held bar={bar} />
+      {bar.opensRepeat && <span className="repeat-dots opening" />}
+      {bar.chords.map((placed) => (
+        <PlacedCell key={placed.index} placed={placed} />
+      ))}
+    </div>
+  );
+});
+
+const Row = memo(function Row(props: { readonly row: LaneRow; readonly quarters: number }) {
+  const { row, quarters } = props;
+  return (
+    <div className="row">
+      {row.bars.map((bar, i) => (
+        <LaneBarView
+          key={bar.number}
+          bar={bar}
+          section={i === 0 ? row.section : undefined}
+          width={(bar.quarters / quarters) * 100}
+        />
+      ))}
+    </div>
+  );
+});
+
+/** Brings a row of the lane into view without moving the page. */
+function scrollTo(lane: HTMLElement, row: HTMLElement): void {
+  const above = row.offsetTop - lane.scrollTop;
+  if (above < 0) lane.scrollTop = row.offsetTop;
+  const below = above + row.offsetHeight - lane.clientHeight;
+  if (below > 0) lane.scrollTop += below;
+}
+
+const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
+  lane?.querySelector<HTMLElement>('[aria-current="true"]');
+
+const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
+
+/** Keeps the row of the cursor in view. */
+function useCursorInView(ref: RefObject<HTMLElement | null>): void {
+  const cursor = useStudy(({ study }) => study.cursor);
+  const shown = useRef<Element>(undefined);
+  useLayoutEffect(() => {
+    const row = cursor < 0 ? undefined : currentCell(ref.current)?.closest<HTMLElement>('.row');
+    if (ref.current === null || !row || row === shown.current) return;
+    shown.current = row;
+    scrollTo(ref.current, row);
+  }, [ref, cursor]);
+}
+
+/** Milliseconds that the cursor rests before the focus comes after it. */
+const REST = 80;
+
+/**
+ * Takes the focus along when it is in the lane. It follows when the cursor rests: while a key is
+ * held down, moving it thirty times a second would cost frames and tell nobody anything.
+ */
+function useFocusAtCursor(ref: RefObject<HTMLElement | null>): void {
+  const cursor = useStudy(({ study }) => study.cursor);
+  useEffect(() => {
+    if (cursor < 0 || !isCell(document.activeElement)) return undefined;
+    const follow = () => {
+      if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
+    };
+    const timer = setTimeout(follow, REST);
+    return () => clearTimeout(timer);
+  }, [ref, cursor]);
+}
+
+const sameSlots = (a: readonly LaneChord[], b: readonly LaneChord[]): boolean =>
+  a.length === b.length && a.every(({ slot }, i) => slot === b[i]?.slot);
+
+/** The chords as far as the rows depend on them: a hand that moves gives new forms, not new rows. */
+function useChords(): readonly LaneChord[] {
+  const cells = useStudy(({ study }) => study.cells);
+  const before = useRef<readonly LaneChord[]>(cells);
+  const chords = sameSlots(before.current, cells) ? before.current : cells;
+  useLayoutEffect(() => {
+    before.current = chords;
+  }, [chords]);
+  return chords;
+}
+
+/** The progression as bars to scale; the cursor stands on one of its chords. */
+export function Lane() {
+  const chart = useStudy(({ study }) => study.chart);
+  const chords = useChords();
+  const [ref, size] = useSize<HTMLElement>();
+  const ems = size === undefined ? 60 : size.width / size.em;
+  const rows = useMemo(
+    () => laneRows(chart, chords, columnsFor(chart, chords, ems)),
+    [chart, chords, ems],
+  );
+  const quarters = longestRow(rows);
+  useCursorInView(ref);
+  useFocusAtCursor(ref);
+  return (
+    <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
+      {rows.map((row) => (
+        <Row key={row.bars[0]?.number} row={row} quarters={quarters} />
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,154 @@
+import type { Bar, Chart, Metre, Slot } from '#theory';
+
+/** Where one chord stands in its bar, as shares of the bar's length. */
+export interface Placed {
+  /** Index among the chords of the lane. */
+  readonly index: number;
+  readonly from: number;
+  readonly length: number;
+}
+
+/** A written bar as it is drawn. */
+export interface LaneBar {
+  /** From 1. */
+  readonly number: number;
+  /** Length in quarter notes. */
+  readonly quarters: number;
+  readonly beats: number;
+  /** Present where the metre is new. */
+  readonly metre?: Metre;
+  readonly chords: readonly Placed[];
+  /** Share of the bar before its first typed chord, in which an earlier one is held. */
+  readonly held: number;
+  readonly same: boolean;
+  readonly opensRepeat: boolean;
+  readonly closesRepeat?: number;
+  readonly ending?: readonly number[];
+}
+
+export interface LaneRow {
+  /** Name of the section that begins with this row. */
+  readonly section?: string;
+  readonly bars: readonly LaneBar[];
+}
+
+/** A chord of the lane: which written bar it stands in (from 1), and its slot there. */
+export interface LaneChord {
+  readonly index: number;
+  readonly bar: number;
+  readonly slot: Slot;
+}
+
+const QUARTERS = 4;
+
+const quartersOf = ({ beats, unit }: Metre): number => (beats * QUARTERS) / unit;
+
+const sameMetre = (a: Metre | undefined, b: Metre): boolean =>
+  a?.beats === b.beats && a.unit === b.unit;
+
+function placedOf(chords: readonly LaneChord[], ticks: number): readonly Placed[] {
+  return chords.map(({ index, slot }, i) => {
+    const from = slot.start / ticks;
+    const next = chords[i + 1];
+    const to = next === undefined ? 1 : next.slot.start / ticks;
+    return { index, from, length: to - from };
+  });
+}
+
+const ticksOf = (bar: Bar): number =>
+  Math.max(1, ...bar.slots.map((slot) => slot.start + slot.length));
+
+function barOf(
+  bar: Bar,
+  number: number,
+  chords: readonly LaneChord[],
+  before: Metre | undefined,
+): LaneBar {
+  const placed = placedOf(chords, ticksOf(bar));
+  return {
+    number,
+    quarters: quartersOf(bar.metre),
+    beats: bar.metre.beats,
+    ...(sameMetre(before, bar.metre) ? {} : { metre: bar.metre }),
+    chords: placed,
+    held: placed[0]?.from ?? 1,
+    same: bar.same,
+    opensRepeat: bar.opensRepeat,
+    ...(bar.closesRepeat === undefined ? {} : { closesRepeat: bar.closesRepeat }),
+    ...(bar.ending === undefined ? {} : { ending: bar.ending }),
+  };
+}
+
+function byBar(chords: readonly LaneChord[]): ReadonlyMap<number, readonly LaneChord[]> {
+  const bars = new Map<number, LaneChord[]>();
+  for (const chord of chords) {
+    const bar = bars.get(chord.bar);
+    if (bar === undefined) bars.set(chord.bar, [chord]);
+    else bar.push(chord);
+  }
+  return bars;
+}
+
+/** The metre a chart is in as long as it does not say otherwise (common practice). */
+const COMMON: Metre = { beats: 4, unit: 4 };
+
+/** The bars of a chart, section by section. */
+function sectionsOf(chart: Chart, chords: readonly LaneChord[]) {
+  const inBar = byBar(chords);
+  let number = 0;
+  let metre = COMMON;
+  return chart.sections.map((section) => {
+    const bars = section.bars.map((bar) => {
+      number += 1;
+      const drawn = barOf(bar, number, inBar.get(number) ?? [], metre);
+      metre = bar.metre;
+      return drawn;
+    });
+    return { name: section.name, bars };
+  });
+}
+
+function chunks<T>(items: readonly T[], size: number): readonly (readonly T[])[] {
+  return Array.from({ length: Math.ceil(items.length / size) }, (_, i) =>
+    items.slice(i * size, (i + 1) * size),
+  );
+}
+
+/** The chart in rows of at most `columns` bars; a section begins a new row. */
+export function laneRows(
+  chart: Chart,
+  chords: readonly LaneChord[],
+  columns: number,
+): readonly LaneRow[] {
+  return sectionsOf(chart, chords).flatMap(({ name, bars }) =>
+    chunks(bars, columns).map((row, i) =>
+      i === 0 && name !== undefined ? { section: name, bars: row } : { bars: row },
+    ),
+  );
+}
+
+/** Length of the longest row in quarter notes: all rows are drawn to the scale that it needs. */
+export const longestRow = (rows: readonly LaneRow[]): number =>
+  Math.max(1, ...rows.map((row) => row.bars.reduce((sum, bar) => sum + bar.quarters, 0)));
+
+/** Ems that a chord symbol of the lane takes, a rough measure of the serif face. */
+export const symbolEms = (symbol: string): number => 0.9 + symbol.length * 0.58;
+
+/** A row holds 4 bars, or a half or a quarter of that. */
+const COLUMNS = [4, 2, 1];
+
+/** How many bars a row holds in `width` ems, so that no chord symbol runs into the next. */
+export function columnsFor(chart: Chart, chords: readonly LaneChord[], width: number): number {
+  const fits = (columns: number): boolean => {
+    const rows = laneRows(chart, chords, columns);
+    const quarter = width / longestRow(rows);
+    const bars = rows.flatMap((row) => row.bars);
+    return bars.every((bar) =>
+      bar.chords.every(({ index, length }) => {
+        const symbol = chords[index]?.slot.symbol ?? '';
+        return length * bar.quarters * quarter >= symbolEms(symbol) && bar.quarters * quarter >= 6;
+      }),
+    );
+  };
+  return COLUMNS.find(fits) ?? 1;
+}

@@ -1,0 +1,229 @@
+import { type KeyboardEvent, memo, useLayoutEffect, useMemo, useRef } from 'react';
+import { type FormAtHand, type Instrument, type Reading, type Span, stretchLimits } from '#neck';
+import { makeNoteName } from '#theory';
+import { roman } from '../roman.ts';
+import { Board } from './Board.tsx';
+import { Brackets } from './Brackets.tsx';
+import { useHandDrag } from './drag.ts';
+import { FormMap } from './FormMap.tsx';
+import { Hand, type HandReach, HandWash } from './Hand.tsx';
+import { at, box, fretRange, layoutNeck, middleOf, type NeckLayout } from './layout.ts';
+import {
+  barreLines,
+  gripLine,
+  type Labels,
+  quietOutlines,
+  type ToneMark,
+  toneMarks,
+} from './marks.ts';
+import { type Bracket, brackets } from './places.ts';
+import { type Size, useSize } from './size.ts';
+import { Tone } from './Tone.tsx';
+
+export interface NeckProps {
+  readonly reading: Reading | undefined;
+  readonly symbol: string;
+  readonly places: readonly FormAtHand[];
+  readonly instrument: Instrument;
+  readonly span: Span;
+  readonly position: number;
+  readonly labels: Labels;
+  readonly spacing: 'true' | 'even';
+  readonly onPosition: (position: number) => void;
+  readonly onPick: (form: string, anchor: number) => void;
+}
+
+/** Below this width (in ems) the neck stands upright. */
+const UPRIGHT_BELOW = 44;
+/** Rows of brackets: an upright neck has less room for them. */
+const LEVELS = { upright: 2, lying: 3 };
+
+function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'): NeckLayout {
+  const upright = size.width < UPRIGHT_BELOW * size.em;
+  return layoutNeck({
+    width: size.width,
+    em: size.em,
+    strings: instrument.strings.length,
+    frets: instrument.frets,
+    scale: instrument.scale,
+    spacing,
+    upright,
+    leftHanded: instrument.leftHanded,
+    levels: upright ? LEVELS.upright : LEVELS.lying,
+  });
+}
+
+/** The marks of a reading; those that did not change are the same objects as before. */
+function useMarks(
+  reading: Reading | undefined,
+  layout: NeckLayout | undefined,
+  labels: Labels,
+): readonly ToneMark[] {
+  const before = useRef<readonly ToneMark[]>([]);
+  const marks = useMemo(
+    () => (layout === undefined ? [] : toneMarks(reading, layout, labels, before.current)),
+    [reading, layout, labels],
+  );
+  useLayoutEffect(() => {
+    before.current = marks;
+  }, [marks]);
+  return marks;
+}
+
+const FretNumbers = memo(function FretNumbers({ layout }: { readonly layout: NeckLayout }) {
+  return layout.wires.slice(1).map((along, i) => {
+    const { x, y } = at(layout, middleOf(layout, i + 1), layout.numbers);
+    return (
+      <text key={along} className="fret-number" x={x} y={y} dy="0.35em">
+        {i + 1}
+      </text>
+    );
+  });
+});
+
+const GripLine = memo(function GripLine(props: {
+  readonly reading: Reading | undefined;
+  readonly layout: NeckLayout;
+}) {
+  return (
+    <g className="grip">
+      {barreLines(props.reading, props.layout).map((d) => (
+        <path key={d} className="barre" d={d} strokeWidth={props.layout.gap * 0.5} />
+      ))}
+      <path className="grip-line" d={gripLine(props.reading, props.layout)} />
+    </g>
+  );
+});
+
+const KEY_STEPS: Readonly<Record<string, number>> = {
+  ArrowRight: 1,
+  ArrowUp: 1,
+  ArrowLeft: -1,
+  ArrowDown: -1,
+};
+
+interface SliderProps {
+  readonly layout: NeckLayout;
+  readonly position: number;
+  readonly onPosition: (position: number) => void;
+}
+
+function keyTarget(event: KeyboardEvent, { position, layout }: SliderProps): number | undefined {
+  if (event.ctrlKey || event.metaKey || event.altKey || event.shiftKey) return undefined;
+  if (event.key === 'Home') return 1;
+  if (event.key === 'End') return layout.spec.frets;
+  const step = KEY_STEPS[event.key];
+  return step === undefined ? undefined : Math.min(layout.spec.frets, Math.max(1, position + step));
+}
+
+/** The hand's handle: what a keyboard and a screen reader hold of it. */
+function HandSlider(props: SliderProps) {
+  const { layout, position } = props;
+  const area = box(layout, fretRange(layout, position, position + 3), {
+    from: layout.fingers - layout.em * 0.7,
+    to: layout.numeral + layout.em * 0.9,
+  });
+  return (
+    <div
+      className="hand-handle"
+      style={{ left: area.x, top: area.y, width: area.width, height: area.height }}
+      role="slider"
+      tabIndex={0}
+      aria-label="Hand position"
+      aria-orientation={layout.spec.upright ? 'vertical' : 'horizontal'}
+      aria-valuemin={1}
+      aria-valuemax={layout.spec.frets}
+      aria-valuenow={position}
+      aria-valuetext={`position ${roman(position)}`}
+      onKeyDown={(event) => {
+        const target = keyTarget(event, props);
+        if (target === undefined) return;
+        event.preventDefault();
+        event.stopPropagation();
+        props.onPosition(target);
+      }}
+    />
+  );
+}
+
+interface DrawingProps extends NeckProps {
+  readonly layout: NeckLayout;
+  readonly brackets: readonly Bracket[];
+  readonly chosen: string | undefined;
+}
+
+function Drawing(props: DrawingProps) {
+  const { layout, reading, instrument, span, position, labels } = props;
+  const marks = useMarks(reading, layout, labels);
+  const hand = useMemo<HandReach>(
+    () => ({ position, ...stretchLimits(instrument, span, position) }),
+    [instrument, span, position],
+  );
+  const strings = useMemo(
+    () =>
+      instrument.strings.map(({ pitch, gauge }) => ({ name: makeNoteName(pitch, 'sign'), gauge })),
+    [instrument],
+  );
+  return (
+    <svg
+      width={layout.width}
+      height={layout.height}
+      viewBox={`0 0 ${layout.width} ${layout.height}`}
+      role="img"
+      aria-label={`Neck with ${props.symbol}, position ${roman(position)}`}
+    >
+      <HandWash layout={layout} hand={hand} />
+      <Board layout={layout} strings={strings} capo={instrument.capo} />
+      <FretNumbers layout={layout} />
+      <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} />
+      <Hand layout={layout} hand={hand} />
+      <GripLine reading={reading} layout={layout} />
+      <path className="quiet-outlines" d={quietOutlines(marks)} />
+      {marks.map((mark) => (
+        <Tone key={mark.slot} mark={mark} />
+      ))}
+    </svg>
+  );
+}
+
+/** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
+export function Neck(props: NeckProps) {
+  const { instrument, spacing, reading, places, position, onPosition, onPick } = props;
+  const [sheet, size] = useSize<HTMLDivElement>();
+  const layout = useMemo(
+    () => (size === undefined ? undefined : layoutOf(size, instrument, spacing)),
+    [size, instrument, spacing],
+  );
+  const drawing = useRef<HTMLDivElement>(null);
+  useHandDrag(drawing, { layout, position, onPosition });
+  const levels = layout?.spec.levels ?? LEVELS.lying;
+  const map = useMemo(() => brackets(places, levels), [places, levels]);
+  const chosen = reading?.chosen;
+  const chosenKey = chosen && `${chosen.form.name}:${chosen.anchor}`;
+  const pick = useMemo(() => (bracket: Bracket) => onPick(bracket.name, bracket.anchor), [onPick]);
+  return (
+    <div
+      ref={sheet}
+      className="neck"
+      role="group"
+      aria-label="Neck"
+      data-neck=""
+      data-position={position}
+      data-symbol={props.symbol}
+      data-form={chosen?.form.name}
+      data-anchor={chosen?.anchor}
+    >
+      {layout && (
+        <div
+          ref={drawing}
+          className="neck-drawing"
+          style={{ width: layout.width, height: layout.height }}
+        >
+          <Drawing {...props} layout={layout} brackets={map} chosen={chosenKey} />
+          <FormMap layout={layout} brackets={map} chosen={chosenKey} onPick={pick} />
+          <HandSlider layout={layout} position={position} onPosition={onPosition} />
+        </div>
+      )}
+    </div>
+  );
+}

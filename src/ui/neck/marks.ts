@@ -1,0 +1,185 @@
+import type { Reach, Reading, Tone, ToneKind } from '#neck';
+import { type Degree, makeDegree, makeNoteName, makePitch } from '#theory';
+import { fretSpace, type NeckLayout, type Point, placeAt } from './layout.ts';
+
+/** How a tone's outline is drawn: the root square, colour tones a lozenge, all others round. */
+export const OUTLINES = ['disc', 'square', 'lozenge'] as const;
+export type Outline = (typeof OUTLINES)[number];
+
+export type Labels = 'degrees' | 'notes' | 'fingers' | 'none';
+
+/** One tone as it is drawn. Lengths in CSS pixels. */
+export interface ToneMark extends Point {
+  /** `string:fret`, the same as long as the place is the same. */
+  readonly key: string;
+  /**
+   * Which element draws it. A place that stays keeps its slot; a new one takes a slot that came
+   * free, so that a new chord changes elements instead of making and removing them.
+   */
+  readonly slot: number;
+  readonly string: number;
+  readonly fret: number;
+  readonly outline: Outline;
+  readonly kind: ToneKind;
+  readonly reach: Reach;
+  readonly radius: number;
+  readonly label: string;
+  /** Height of the label's type. */
+  readonly type: number;
+  readonly pitch: string;
+  readonly degree: string;
+}
+
+/** How large a mark is for its reach, as a share of the full size under the hand. */
+const SIZE: Readonly<Record<Reach, number>> = {
+  hand: 1,
+  stretch: 0.86,
+  open: 0.9,
+  bend: 0.86,
+  out: 0.66,
+};
+
+const isRoot = (degree: Degree): boolean => degree.number === 1 && degree.alter === 0;
+
+function outlineOf(tone: Tone): Outline {
+  if (isRoot(tone.degree)) return 'square';
+  return tone.kind === 'colour' ? 'lozenge' : 'disc';
+}
+
+function labelOf(tone: Tone, labels: Labels): string {
+  if (labels === 'degrees') return makeDegree(tone.degree, 'sign');
+  if (labels === 'notes') return makeNoteName(tone.pitch, 'sign');
+  if (labels === 'none') return '';
+  return tone.finger === undefined ? '' : String(tone.finger);
+}
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+function radiusOf(layout: NeckLayout, tone: Tone): number {
+  const { from, to } = fretSpace(layout, tone.fret);
+  const room = Math.min(layout.gap * 0.43, (to - from) * 0.47, layout.em * 1.25);
+  return tenth(Math.max(room * SIZE[tone.reach], layout.em * 0.46));
+}
+
+/** Type that fits into a mark, in whole pixels: long labels are set smaller, none too small to read. */
+function typeOf(radius: number, label: string, em: number): number {
+  const share = label.length > 2 ? 0.82 : label.length === 2 ? 0.98 : 1.16;
+  return Math.round(Math.max(radius * share, em * 0.62));
+}
+
+type FreshMark = Omit<ToneMark, 'slot'>;
+
+function markOf(tone: Tone, layout: NeckLayout, labels: Labels): FreshMark {
+  const radius = radiusOf(layout, tone);
+  const label = labelOf(tone, labels);
+  return {
+    ...placeAt(layout, tone.string, tone.fret),
+    key: `${tone.string}:${tone.fret}`,
+    string: tone.string,
+    fret: tone.fret,
+    outline: outlineOf(tone),
+    kind: tone.kind,
+    reach: tone.reach,
+    radius,
+    label,
+    type: typeOf(radius, label, layout.em),
+    pitch: makePitch(tone.pitch),
+    degree: makeDegree(tone.degree),
+  };
+}
+
+const FIELDS = [
+  'x',
+  'y',
+  'outline',
+  'kind',
+  'reach',
+  'radius',
+  'label',
+  'type',
+  'pitch',
+  'degree',
+] as const satisfies readonly (keyof FreshMark)[];
+
+const sameMark = (a: ToneMark, b: FreshMark): boolean =>
+  FIELDS.every((field) => a[field] === b[field]);
+
+/** Slots that `before` has and `fresh` does not keep, the lowest first, and then new ones. */
+function freeSlots(before: readonly ToneMark[], fresh: readonly FreshMark[]): () => number {
+  const staying = new Set(fresh.map(({ key }) => key));
+  const free = before.filter(({ key }) => !staying.has(key)).map(({ slot }) => slot);
+  let next = before.reduce((most, { slot }) => Math.max(most, slot + 1), 0);
+  return () => free.shift() ?? next++;
+}
+
+/** `marks` in the order of `before`'s, by slot: elements are not moved about in the page. */
+const bySlot = (marks: readonly ToneMark[]): readonly ToneMark[] =>
+  [...marks].sort((a, b) => a.slot - b.slot);
+
+/**
+ * Every tone to draw, by slot. A mark that equals the one of the same place in `before` is that very
+ * object, and when all are, so is the list: what did not change is not redrawn.
+ */
+export function toneMarks(
+  reading: Reading | undefined,
+  layout: NeckLayout,
+  labels: Labels,
+  before: readonly ToneMark[] = [],
+): readonly ToneMark[] {
+  const known = new Map(before.map((mark) => [mark.key, mark]));
+  const fresh = (reading?.tones ?? []).map((tone) => markOf(tone, layout, labels));
+  const free = freeSlots(before, fresh);
+  const marks = fresh.map((mark) => {
+    const old = known.get(mark.key);
+    if (old !== undefined && sameMark(old, mark)) return old;
+    return { ...mark, slot: old?.slot ?? free() };
+  });
+  const ordered = bySlot(marks);
+  const same = ordered.length === before.length && ordered.every((mark, i) => mark === before[i]);
+  return same ? before : ordered;
+}
+
+/** The line that joins the chosen grip's places from string to string, as SVG path data. */
+export function gripLine(reading: Reading | undefined, layout: NeckLayout): string {
+  const places = (reading?.chosen?.grip?.tones ?? []).map((tone) =>
+    placeAt(layout, tone.string, tone.fret),
+  );
+  return places.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
+}
+
+/** The chosen grip's barres, each as SVG path data of its middle line. */
+export const barreLines = (reading: Reading | undefined, layout: NeckLayout): readonly string[] =>
+  (reading?.chosen?.grip?.barres ?? []).map((barre) => {
+    const a = placeAt(layout, barre.from, barre.fret);
+    const b = placeAt(layout, barre.to, barre.fret);
+    return `M${a.x} ${a.y}L${b.x} ${b.y}`;
+  });
+
+/**
+ * Path data of an outline of half width `r` around a point. The point is part of the path, since a
+ * transform on each of fifty tones would make the browser keep fifty layers of drawing apart.
+ */
+export function outlinePath(outline: Outline, r: number, { x, y }: Point): string {
+  if (outline === 'square') {
+    const h = tenth(r * 0.9);
+    return `M${x - h} ${y - h}h${2 * h}v${2 * h}h${-2 * h}Z`;
+  }
+  if (outline === 'lozenge') {
+    const d = tenth(r * 1.16);
+    return `M${x} ${y - d}l${d} ${d}l${-d} ${d}l${-d} ${-d}Z`;
+  }
+  return `M${x - r} ${y}a${r} ${r} 0 1 1 ${2 * r} 0a${r} ${r} 0 1 1 ${-2 * r} 0Z`;
+}
+
+/**
+ * Whether a tone's outline is one of the many thin ones out of reach. They are drawn as one path:
+ * some forty elements fewer to change with every move of the cursor.
+ */
+export const isQuiet = ({ reach, kind }: ToneMark): boolean => reach === 'out' && kind !== 'shape';
+
+/** The thin outlines of all tones that are out of reach, as SVG path data. */
+export const quietOutlines = (marks: readonly ToneMark[]): string =>
+  marks
+    .filter(isQuiet)
+    .map((mark) => outlinePath(mark.outline, mark.radius, mark))
+    .join('');

@@ -1,0 +1,52 @@
+import type { FormAtHand } from '#neck';
+
+/** One copy of a form along the neck, as a bracket over the strings. Frets from the nut. */
+export interface Bracket {
+  readonly key: string;
+  /** Its number from the nut up. What is drawn is kept by it, so that a new chord moves the brackets. */
+  readonly order: number;
+  readonly name: string;
+  readonly anchor: number;
+  /** Lowest and highest fret of the grip; an open chord begins at 0. */
+  readonly first: number;
+  readonly last: number;
+  /** Row of the bracket, 0 next to the strings. */
+  readonly level: number;
+}
+
+function extentOf(place: FormAtHand): { readonly first: number; readonly last: number } {
+  const frets = (place.grip?.tones ?? []).map((tone) => Number(tone.fret));
+  if (frets.length === 0) return { first: place.anchor, last: place.anchor + 3 };
+  return { first: Math.min(...frets), last: Math.max(...frets) };
+}
+
+const overlap = (a: Bracket, first: number): boolean => a.last >= first;
+
+/** The lowest row on which nothing reaches `first`; three rows hold the forms of any chord. */
+function freeLevel(placed: readonly Bracket[], first: number, levels: number): number {
+  for (let level = 0; level < levels; level += 1) {
+    if (!placed.some((bracket) => bracket.level === level && overlap(bracket, first))) return level;
+  }
+  return placed.length % levels;
+}
+
+/** Brackets for every place of every form, from the nut up, on as many rows as `levels`. */
+export function brackets(places: readonly FormAtHand[], levels: number): readonly Bracket[] {
+  const placed: Bracket[] = [];
+  const inOrder = [...places].sort((a, b) => extentOf(a).first - extentOf(b).first);
+  for (const place of inOrder) {
+    const { first, last } = extentOf(place);
+    const level = freeLevel(placed, first, levels);
+    const key = `${place.form.name}:${place.anchor}`;
+    placed.push({
+      key,
+      order: placed.length,
+      name: place.form.name,
+      anchor: place.anchor,
+      first,
+      last,
+      level,
+    });
+  }
+  return placed;
+}

@@ -1,0 +1,100 @@
+import { render, screen } from '@testing-library/react';
+import userEvent from '@testing-library/user-event';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { DEFAULT_SPAN, type Reading } from '#neck';
+import { Neck } from '../../../src/ui/neck/Neck.tsx';
+import { Tone } from '../../../src/ui/neck/Tone.tsx';
+import { layOut } from '../page.ts';
+import { GUITAR, read } from './support.ts';
+
+// The component itself, with its function watched: the calls tell which tones were rendered.
+vi.mock('../../../src/ui/neck/Tone.tsx', async (original) => {
+  const { Tone: memoised } = await original<typeof import('../../../src/ui/neck/Tone.tsx')>();
+  return { Tone: { ...memoised, type: vi.fn(memoised.type) } };
+});
+
+const renders = vi.mocked(Tone.type);
+
+beforeEach(() => {
+  layOut(1376);
+  renders.mockClear();
+});
+
+const onPosition = vi.fn();
+const onPick = vi.fn();
+
+const neck = (reading: Reading, symbol = 'Bm7') => (
+  <Neck
+    reading={reading}
+    symbol={symbol}
+    places={reading.forms}
+    instrument={GUITAR}
+    span={DEFAULT_SPAN}
+    position={reading.position}
+    labels="notes"
+    spacing="true"
+    onPosition={onPosition}
+    onPick={onPick}
+  />
+);
+
+const place = (tone: Element): string =>
+  `${tone.getAttribute('data-string')}:${tone.getAttribute('data-fret')}`;
+
+const drawn = (page: HTMLElement): readonly string[] =>
+  [...page.querySelectorAll('[data-tone]')].map(place);
+
+describe('Neck', () => {
+  it('draws every tone of the reading once', () => {
+    const reading = read('B: R b3 5 b7', 7);
+    const { container } = render(neck(reading));
+    const places = reading.tones.map(({ string, fret }) => `${string}:${fret}`);
+    expect([...drawn(container)].sort()).toEqual([...places].sort());
+  });
+
+  it('does not render a tone again that a new chord leaves as it was', () => {
+    const { container, rerender } = render(neck(read('B: R b3 5 b7', 7)));
+    const before = new Map(
+      [...container.querySelectorAll('[data-tone]')].map((tone) => [place(tone), tone.outerHTML]),
+    );
+    renders.mockClear();
+    rerender(neck(read('B: R b3 5', 7), 'Bm'));
+    const after = [...container.querySelectorAll('[data-tone]')];
+    const changed = after.filter((tone) => before.get(place(tone)) !== tone.outerHTML);
+    expect(changed.length).toBeLessThan(after.length);
+    expect(renders).toHaveBeenCalledTimes(changed.length);
+  });
+
+  it('renders no tone again when nothing changed', () => {
+    const reading = read('B: R b3 5 b7', 7);
+    const { rerender } = render(neck(reading));
+    renders.mockClear();
+    rerender(neck(reading));
+    expect(renders).not.toHaveBeenCalled();
+  });
+
+  it('says what it shows to programs from outside', () => {
+    render(neck(read('B: R b3 5 b7', 7)));
+    const drawing = screen.getByRole('group', { name: 'Neck' });
+    expect(drawing.dataset).toMatchObject({ position: '7', symbol: 'Bm7', form: 'E', anchor: '7' });
+  });
+
+  it('moves the hand by the keys of its slider and hands the wish out', async () => {
+    render(neck(read('B: R b3 5 b7', 7)));
+    const hand = screen.getByRole('slider', { name: 'Hand position' });
+    expect(hand).toHaveAttribute('aria-valuetext', 'position VII');
+    hand.focus();
+    await userEvent.keyboard('{ArrowRight}{ArrowDown}{End}');
+    expect(onPosition.mock.calls).toEqual([[8], [6], [22]]);
+  });
+
+  it('offers every place of every form', async () => {
+    render(neck(read('B: R b3 5 b7', 7)));
+    await userEvent.click(screen.getByRole('button', { name: 'A form, at II' }));
+    expect(onPick).toHaveBeenCalledWith('A', 2);
+    expect(screen.getByRole('button', { name: 'E form, at VII' })).toHaveAttribute(
+      'aria-pressed',
+      'true',
+    );
+  });
+});

@@ -1,0 +1,131 @@
+import { describe, expect, it } from 'vitest';
+import {
+  gripLine,
+  isQuiet,
+  type Labels,
+  OUTLINES,
+  outlinePath,
+  quietOutlines,
+  type ToneMark,
+  toneMarks,
+} from '../../../src/ui/neck/marks.ts';
+import { brackets } from '../../../src/ui/neck/places.ts';
+import { LAYOUT, read } from './support.ts';
+
+const BM7 = 'B: R b3 5 b7';
+const marksOf = (position: number, labels: Labels = 'degrees', colours = '') =>
+  toneMarks(read(BM7, position, colours), LAYOUT, labels);
+const at = (marks: readonly ToneMark[], key: string) => marks.find((mark) => mark.key === key);
+
+describe('toneMarks', () => {
+  it('gives every place one key', () => {
+    const keys = marksOf(7).map((mark) => mark.key);
+    expect(new Set(keys).size).toBe(keys.length);
+    expect(keys).toContain('6:7');
+  });
+
+  it('tells root, chord tone and colour tone apart by outline', () => {
+    const marks = marksOf(7, 'degrees', '9');
+    expect(at(marks, '6:7')?.outline).toBe('square');
+    expect(at(marks, '4:7')?.outline).toBe('disc');
+    expect(at(marks, '1:9')?.outline).toBe('lozenge');
+  });
+
+  it('draws what is out of reach smaller than what is under the hand', () => {
+    const marks = marksOf(7);
+    expect(at(marks, '5:2')?.radius).toBeLessThan(at(marks, '6:7')?.radius ?? 0);
+  });
+
+  it.each([
+    ['degrees', '♭3'],
+    ['notes', 'D'],
+    ['fingers', '1'],
+    ['none', ''],
+  ] as const)('labels with %s', (labels, expected) => {
+    expect(at(marksOf(7, labels), '3:7')?.label).toBe(expected);
+  });
+
+  it('keeps pitch and degree in ASCII beside the label', () => {
+    const marks = toneMarks(read('F#: R b3 5', 2), LAYOUT, 'notes');
+    expect(at(marks, '6:2')).toMatchObject({ label: 'F♯', pitch: 'F#2', degree: 'R' });
+  });
+
+  it('gives back the very list when nothing changed', () => {
+    const before = marksOf(7);
+    expect(toneMarks(read(BM7, 7), LAYOUT, 'degrees', before)).toBe(before);
+  });
+
+  it('keeps the marks that did not change when the chord does', () => {
+    const before = marksOf(7);
+    const after = toneMarks(read('D: R 3 5 7', 7), LAYOUT, 'notes', before);
+    expect(after).not.toBe(before);
+    const noted = marksOf(7, 'notes');
+    const next = toneMarks(read('B: R b3 5', 7), LAYOUT, 'notes', noted);
+    const kept = next.filter((mark) => noted.includes(mark));
+    expect(kept.length).toBeGreaterThan(20);
+  });
+
+  it('gives new places the slots that came free and lets the others stay where they are', () => {
+    const before = marksOf(7);
+    const after = toneMarks(read('E: R 3 5 b7', 7), LAYOUT, 'degrees', before);
+    expect(new Set(after.map(({ slot }) => slot)).size).toBe(after.length);
+    for (const mark of after) {
+      const old = at(before, mark.key);
+      if (old) expect(mark.slot).toBe(old.slot);
+    }
+    const most = Math.max(before.length, after.length);
+    expect(Math.max(...after.map(({ slot }) => slot))).toBeLessThan(most);
+  });
+
+  it('has nothing to draw without a reading', () => {
+    expect(toneMarks(undefined, LAYOUT, 'degrees')).toEqual([]);
+    expect(gripLine(undefined, LAYOUT)).toBe('');
+  });
+});
+
+it('joins the places of the chosen grip from string to string', () => {
+  const reading = read(BM7, 7);
+  const places = reading.chosen?.grip?.tones.length ?? 0;
+  expect(places).toBeGreaterThan(3);
+  expect(gripLine(reading, LAYOUT).match(/[ML]/g)).toHaveLength(places);
+});
+
+it('draws three different closed outlines', () => {
+  const paths = OUTLINES.map((outline) => outlinePath(outline, 10, { x: 5, y: 7 }));
+  expect(new Set(paths).size).toBe(3);
+  expect(paths.every((path) => path.endsWith('Z'))).toBe(true);
+});
+
+describe('quietOutlines', () => {
+  it('draws the outlines of what is out of reach as one path, and no others', () => {
+    const marks = marksOf(7);
+    const quiet = marks.filter((mark) => mark.reach === 'out');
+    expect(quiet.length).toBeGreaterThan(20);
+    expect(quietOutlines(marks).match(/Z/g)).toHaveLength(quiet.length);
+  });
+
+  it('leaves a tone of the chosen form its own outline even out of reach', () => {
+    const [mark] = marksOf(7);
+    if (mark === undefined) throw new Error('no tones');
+    expect(isQuiet({ ...mark, reach: 'out', kind: 'shape' })).toBe(false);
+    expect(isQuiet({ ...mark, reach: 'out', kind: 'colour' })).toBe(true);
+  });
+});
+
+describe('brackets', () => {
+  it('lays the five forms along the neck without two on one row meeting', () => {
+    const rows = brackets(read(BM7, 7).forms, 2);
+    expect(rows.length).toBeGreaterThanOrEqual(5);
+    for (const level of [0, 1]) {
+      const row = rows.filter((bracket) => bracket.level === level);
+      for (const [i, bracket] of row.entries()) {
+        const next = row[i + 1];
+        if (next) expect(next.first).toBeGreaterThan(bracket.last);
+      }
+    }
+  });
+
+  it('has nothing for no places', () => {
+    expect(brackets([], 2)).toEqual([]);
+  });
+});
