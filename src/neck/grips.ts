@@ -3,6 +3,7 @@ import { demandsOf } from './demands.ts';
 import { makeFingering } from './fingering-text.ts';
 import { formsOf } from './forms.ts';
 import { fret, stringNumber } from './places.ts';
+import { distanceBetween } from './reach.ts';
 import { type Shape, shapeIn } from './shapes.ts';
 import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
 
@@ -62,21 +63,45 @@ function anchorsOf(form: Form, chord: Chord, instrument: Instrument): readonly n
 /** Highest fret that the form itself needs above its anchor. */
 const heightOf = (form: Form): number => Math.max(0, ...form.frets.map((f) => f ?? 0));
 
+/**
+ * No grip asks for more between the outer fingers. A flat hand spans some 152 mm from index to little
+ * finger (working border of the Boyle/PASK analysis of pianists' hands); pressing strings takes some
+ * of that (our own estimate).
+ */
+const WIDEST_GRIP = 130;
+const WIDTHS = [5, 4, 3] as const;
+
+/** Distance between the outermost held frets of a grip, mm. */
+export function gripWidth(grip: Grip, { scale, capo }: Instrument): number {
+  const held = grip.tones.flatMap((tone) => (tone.fret > capo ? [tone.fret as number] : []));
+  return held.length < 2 ? 0 : distanceBetween(scale, Math.min(...held), Math.max(...held));
+}
+
+/** The grip of a form at an anchor; where the neck's wide frets stretch it too far, a narrower one. */
+function gripFor(form: Form, chord: Chord, anchor: number, on: Instrument): Grip | undefined {
+  for (const widest of WIDTHS) {
+    const shape = shapeIn(form, demandsOf(chord), on, anchor === on.capo, widest);
+    if (shape === undefined) return undefined;
+    const grip = gripAt(form, shape, anchor);
+    if (gripWidth(grip, on) <= WIDEST_GRIP) return grip;
+  }
+  return undefined;
+}
+
 function placeAt(
   form: Form,
   chord: Chord,
   anchor: number,
   instrument: Instrument,
 ): FormPlace | undefined {
-  const shape = shapeIn(form, demandsOf(chord), instrument, anchor === instrument.capo);
-  if (shape === undefined) {
-    const fits = anchor + heightOf(form) <= instrument.frets;
-    return fits ? { form, anchor, position: Math.max(1, anchor) } : undefined;
-  }
-  const grip = gripAt(form, shape, anchor);
   const { capo, frets } = instrument;
+  const grip = gripFor(form, chord, anchor, instrument);
+  if (grip === undefined) {
+    const fits = anchor + heightOf(form) <= frets;
+    return fits ? { form, anchor, position: Math.max(capo + 1, anchor) } : undefined;
+  }
   const fits = grip.tones.every((tone) => tone.fret >= capo && tone.fret <= frets);
-  return fits ? { form, anchor, position: positionOf(grip, instrument.capo), grip } : undefined;
+  return fits ? { form, anchor, position: positionOf(grip, capo), grip } : undefined;
 }
 
 function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {

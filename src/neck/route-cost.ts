@@ -1,6 +1,6 @@
 import type { Chord } from '#theory';
-import { type FormPlace, formPlaces } from './grips.ts';
-import { distanceBetween, distanceTo, spanLength } from './reach.ts';
+import { type FormPlace, formPlaces, gripWidth } from './grips.ts';
+import { distanceTo, spanLength } from './reach.ts';
 import type { Form, Grip, Instrument, Span } from './types.ts';
 
 /** What a player would rather avoid; every weight is in millimetres of hand movement that it equals. */
@@ -47,18 +47,12 @@ export interface Stop {
 const unusualness = (form: string, anchor: number): number =>
   anchor === 0 ? 0 : form === 'G' ? 2 : form === 'C' ? 1 : 0;
 
-function widthOf(grip: Grip, instrument: Instrument): number {
-  const held = grip.tones.flatMap((t) => (t.fret > instrument.capo ? [t.fret as number] : []));
-  if (held.length === 0) return 0;
-  return distanceBetween(instrument.scale, Math.min(...held), Math.max(...held));
-}
-
 const COMFORTABLE_SHARE = 0.8;
 
 function effortOf(place: FormPlace, grip: Grip, terms: RouteTerms): number {
   const { instrument, span, weights } = terms;
   const comfortable = COMFORTABLE_SHARE * spanLength(span, instrument.scale);
-  const beyond = Math.max(0, widthOf(grip, instrument) - comfortable);
+  const beyond = Math.max(0, gripWidth(grip, instrument) - comfortable);
   const fingers = new Set(grip.tones.flatMap((tone) => tone.finger ?? [])).size;
   const rare = unusualness(place.form.name, place.anchor - instrument.capo);
   return (

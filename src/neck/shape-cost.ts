@@ -29,8 +29,8 @@ export const COST = {
 /** No rest of a string that belongs to the form costs less. */
 export const LEAST_REST = COST.restAtEdge;
 
-/** Widest grip that is looked at, in frets from the lowest held to the highest. */
-const WIDEST = 5;
+/** Widest grip that is looked at anywhere, in frets from the lowest held to the highest. */
+export const WIDEST = 5;
 
 /** A sounding string: semitones above a root below all strings, and its degree. */
 export interface Sound {
@@ -80,8 +80,8 @@ export function soundCost(sounds: readonly Sound[]): number {
   return cost;
 }
 
-/** What the distance between the outer held frets costs; undefined beyond any hand. */
-export function widthCost(frets: Frets, open: boolean): number | undefined {
+/** What the distance between the outer held frets costs; undefined beyond `widest` frets. */
+export function widthCost(frets: Frets, open: boolean, widest: number): number | undefined {
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
   for (const f of frets) {
@@ -89,7 +89,7 @@ export function widthCost(frets: Frets, open: boolean): number | undefined {
     low = Math.min(low, f);
     high = Math.max(high, f);
   }
-  if (high - low > WIDEST) return undefined;
+  if (high - low > widest) return undefined;
   return Math.max(0, high - low - 3) * COST.fretBeyondFour;
 }
 

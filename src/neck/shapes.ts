@@ -1,6 +1,7 @@
-import { type Degree, midiOf, pitchClass, pitchClassOf } from '#theory';
+import { type Degree, pitchClass, pitchClassOf } from '#theory';
 import type { Demands, ToneDemand } from './demands.ts';
 import { type Fingering, type Frets, fingeringOf } from './fingers.ts';
+import { openMidis } from './places.ts';
 import { HAND_FRETS } from './reach.ts';
 import {
   COST,
@@ -10,6 +11,7 @@ import {
   restSurcharge,
   type Sound,
   soundCost,
+  WIDEST,
   widthCost,
 } from './shape-cost.ts';
 import type { Form, Instrument } from './types.ts';
@@ -47,6 +49,8 @@ interface Frame {
   /** Open strings take no finger; in a moved form they lie under the index. */
   readonly open: boolean;
   readonly rootString: number;
+  /** Frets between the lowest and the highest held, at most. */
+  readonly widest: number;
 }
 
 interface Search extends Frame {
@@ -168,7 +172,7 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   const { form, demands, heights, open } = search;
   const frets = draft.picked.map((choice) => choice.fret);
   const absent = absentTones(demands, draft.held);
-  const width = widthCost(frets, open);
+  const width = widthCost(frets, open, search.widest);
   if (width === undefined) return undefined;
   const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
   const rests = restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets);
@@ -218,19 +222,20 @@ interface Setting {
   readonly form: Form;
   readonly demands: Demands;
   readonly midis: readonly number[];
+  readonly widest: number;
 }
 
-function findShape({ form, demands, midis }: Setting, open: boolean): Shape | undefined {
+function findShape({ form, demands, midis, widest }: Setting, open: boolean): Shape | undefined {
   const heights = heightsAboveRoot(form, midis);
   const rootString = lowestPlayed(form.frets);
-  return cheapest(prepare({ form, demands, heights, open, rootString }));
+  return cheapest(prepare({ form, demands, heights, open, rootString, widest }));
 }
 
 /** A form keeps its open shape up the neck wherever four fingers can hold that; else it is sought anew. */
 function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  const fingering = open === undefined ? undefined : fingeringOf(open.frets, NOTHING_OPEN);
-  const holds = open !== undefined && widthCost(open.frets, false) !== undefined;
-  if (setting.form.own !== undefined) return findShape(setting, false);
+  if (open === undefined || setting.form.own !== undefined) return findShape(setting, false);
+  const fingering = fingeringOf(open.frets, NOTHING_OPEN);
+  const holds = widthCost(open.frets, false, setting.widest) !== undefined;
   return holds && fingering !== undefined ? { ...open, fingering } : findShape(setting, false);
 }
 
@@ -242,30 +247,33 @@ interface ShapePair {
 const cache = new WeakMap<Form, Map<string, ShapePair>>();
 const MOST_CACHED = 2000;
 
-function shapePair(form: Form, demands: Demands, instrument: Instrument): ShapePair {
+function shapePair(form: Form, demands: Demands, on: Instrument, widest: number): ShapePair {
   const pairs = cache.get(form) ?? new Map<string, ShapePair>();
   cache.set(form, pairs);
-  const known = pairs.get(demands.key);
+  const key = demands.key + widest;
+  const known = pairs.get(key);
   if (known !== undefined) return known;
-  const midis = instrument.strings.map((string) => midiOf(string.pitch));
-  const open = findShape({ form, demands, midis }, true);
-  const pair = { open, moved: movedShape({ form, demands, midis }, open) };
+  const setting = { form, demands, midis: openMidis(on), widest };
+  const open = findShape(setting, true);
+  const pair = { open, moved: movedShape(setting, open) };
   if (pairs.size >= MOST_CACHED) pairs.clear();
-  pairs.set(demands.key, pair);
+  pairs.set(key, pair);
   return pair;
 }
 
 /**
  * The grip of a chord in a form that moves as few tones as possible as little as possible, in
  * frets above the anchor. `open`: the form lies at the nut or the capo, where its open strings need
- * no finger. Undefined when four fingers cannot hold the chord in this form.
+ * no finger. `widest`: frets between the lowest and the highest held. Undefined when four fingers
+ * cannot hold the chord in this form.
  */
 export function shapeIn(
   form: Form,
   demands: Demands,
   instrument: Instrument,
   open: boolean,
+  widest = WIDEST,
 ): Shape | undefined {
-  const pair = shapePair(form, demands, instrument);
+  const pair = shapePair(form, demands, instrument, widest);
   return open ? pair.open : pair.moved;
 }

@@ -109,6 +109,13 @@ function problemsOf(grip: Grip, symbol: string): readonly string[] {
   ];
 }
 
+function widthInMillimetres(grip: Grip): number {
+  const held = grip.tones.flatMap((tone) =>
+    tone.fret > 0 ? [648 * (1 - 2 ** (-tone.fret / 12))] : [],
+  );
+  return Math.max(0, ...held) - Math.min(648, ...held);
+}
+
 function crossedFingers(grip: Grip): boolean {
   const byFinger = new Map<number, Set<number>>();
   for (const { finger, fret } of grip.tones) {
@@ -126,6 +133,13 @@ describe('every grip of every root and quality', () => {
         expect(problemsOf(grip, symbol), `${symbol} ${grip.form.name} ${grip.anchor}`).toEqual([]);
       }
     }
+  });
+
+  it('asks for no more than 130 mm between the outer fingers', () => {
+    const wide = SYMBOLS.flatMap((symbol) =>
+      gripsOf(chord(symbol), GUITAR).filter((grip) => widthInMillimetres(grip) > 130),
+    );
+    expect(wide).toEqual([]);
   });
 
   it('never crosses fingers and gives a finger one fret', () => {
