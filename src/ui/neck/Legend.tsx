@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { Reach, ToneKind } from '#neck';
 import { type Outline, outlinePath } from './marks.ts';
 
@@ -11,41 +11,99 @@ interface Entry {
 
 const ENTRIES: readonly Entry[] = [
   { kind: 'shape', reach: 'hand', outline: 'disc', words: 'in the form’s grip' },
+  { kind: 'shape', reach: 'hand', outline: 'square', words: 'the root' },
   { kind: 'chord', reach: 'hand', outline: 'disc', words: 'another chord tone' },
   { kind: 'colour', reach: 'hand', outline: 'lozenge', words: 'a colour tone' },
-  { kind: 'shape', reach: 'hand', outline: 'square', words: 'the root' },
-  { kind: 'chord', reach: 'stretch', outline: 'disc', words: 'a stretch away' },
   { kind: 'chord', reach: 'open', outline: 'disc', words: 'open string' },
+  { kind: 'chord', reach: 'stretch', outline: 'disc', words: 'a stretch away' },
   { kind: 'chord', reach: 'out', outline: 'disc', words: 'out of reach' },
 ];
 
 const RADIUS = 9;
 const MIDDLE = { x: 0, y: 0 };
+/** Share of the full size, as the tones on the neck have it. */
+const SIZE: Readonly<Record<Reach, number>> = {
+  hand: 1,
+  open: 0.9,
+  stretch: 0.86,
+  bend: 0.86,
+  out: 0.62,
+};
 
-function Sample({ kind, reach, outline }: Entry) {
-  const r = reach === 'out' ? RADIUS * 0.62 : RADIUS;
+function Mark({ children }: { readonly children: ReactNode }) {
   return (
     <svg className="legend-mark" viewBox="-13 -13 26 26" aria-hidden="true">
-      <g className="tone" data-kind={kind} data-reach={reach}>
-        <path d={outlinePath(outline, reach === 'stretch' ? r * 0.86 : r, MIDDLE)} />
-        {reach === 'stretch' && (
-          <path className="tone-far" d={outlinePath(outline, r * 1.1, MIDDLE)} />
-        )}
-      </g>
+      {children}
     </svg>
   );
 }
 
-/** What the marks on the neck mean. */
+/** The bar of an open string, on the side of the nut. */
+const NUT_BAR = `M${RADIUS * 0.9 + 3} ${-RADIUS * 0.6}v${RADIUS * 1.2}`;
+
+function ToneSample({ kind, reach, outline }: Entry) {
+  return (
+    <Mark>
+      <path
+        className={`mark ${kind} ${reach}`}
+        d={outlinePath(outline, RADIUS * SIZE[reach], MIDDLE) + (reach === 'open' ? NUT_BAR : '')}
+      />
+      {reach === 'stretch' && (
+        <path className={`mark ${kind} far`} d={outlinePath(outline, RADIUS * 1.1, MIDDLE)} />
+      )}
+    </Mark>
+  );
+}
+
+interface Sign {
+  readonly sample: ReactNode;
+  readonly words: string;
+}
+
+const Share = (
+  <span className="share" aria-hidden="true">
+    <span style={{ width: '67%' }} />
+  </span>
+);
+
+const SIGNS: readonly Sign[] = [
+  {
+    sample: <path className="grip-line" d="M-10 6L0 -6L10 2" />,
+    words: 'the grip, string by string',
+  },
+  {
+    sample: <path className="barre" d="M0 -7V7" strokeWidth="9" />,
+    words: 'barre: one finger on these strings',
+  },
+  {
+    sample: <path className="dimension-line" d="M-10 0H10M-10 -5V5M10 -5V5" />,
+    words: 'four frets under the hand',
+  },
+  { sample: <path className="stretch-line" d="M-10 0H10" />, words: 'as far as it stretches' },
+];
+
+/** What the marks on the neck mean, and the words of the head. */
 export const Legend = memo(function Legend() {
   return (
-    <ul className="legend" aria-label="What the marks mean">
-      {ENTRIES.map((entry) => (
-        <li key={entry.words}>
-          <Sample {...entry} />
-          {entry.words}
-        </li>
-      ))}
-    </ul>
+    <section className="legend-part" aria-label="Legend">
+      <p className="legend-words">
+        <b>E form</b>: the open E chord’s shape, moved along the neck; likewise the others. {Share}{' '}
+        the share of its places that lies under the hand.
+      </p>
+      <ul className="legend" aria-label="What the marks mean">
+        {ENTRIES.map((entry) => (
+          <li key={entry.words}>
+            <ToneSample {...entry} />
+            {entry.words}
+          </li>
+        ))}
+        {SIGNS.map(({ sample, words }) => (
+          <li key={words}>
+            <Mark>{sample}</Mark>
+            {words}
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 });

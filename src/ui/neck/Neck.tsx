@@ -7,7 +7,15 @@ import { Brackets } from './Brackets.tsx';
 import { useHandDrag } from './drag.ts';
 import { FormMap } from './FormMap.tsx';
 import { Hand, type HandReach, HandWash } from './Hand.tsx';
-import { at, box, fretRange, layoutNeck, middleOf, type NeckLayout } from './layout.ts';
+import {
+  at,
+  box,
+  fretRange,
+  layoutNeck,
+  middleOf,
+  type NeckLayout,
+  numberedFrets,
+} from './layout.ts';
 import {
   barreLines,
   gripLine,
@@ -35,11 +43,14 @@ export interface NeckProps {
 
 /** Below this width (in ems) the neck stands upright. */
 const UPRIGHT_BELOW = 44;
-/** Rows of brackets: an upright neck has less room for them. */
-const LEVELS = { upright: 2, lying: 3 };
+/** In a window lower than this many ems there are fewer rows of brackets. */
+const LOW_BELOW = 48;
+/** Rows of brackets: an upright neck and a low window have less room for them. */
+const LEVELS = { few: 2, many: 3 };
 
 function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'): NeckLayout {
   const upright = size.width < UPRIGHT_BELOW * size.em;
+  const low = size.sight < LOW_BELOW * size.em;
   return layoutNeck({
     width: size.width,
     em: size.em,
@@ -49,7 +60,8 @@ function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'):
     spacing,
     upright,
     leftHanded: instrument.leftHanded,
-    levels: upright ? LEVELS.upright : LEVELS.lying,
+    levels: upright || low ? LEVELS.few : LEVELS.many,
+    sight: size.sight,
   });
 }
 
@@ -71,11 +83,11 @@ function useMarks(
 }
 
 const FretNumbers = memo(function FretNumbers({ layout }: { readonly layout: NeckLayout }) {
-  return layout.wires.slice(1).map((along, i) => {
-    const { x, y } = at(layout, middleOf(layout, i + 1), layout.numbers);
+  return numberedFrets(layout).map((fret) => {
+    const { x, y } = at(layout, middleOf(layout, fret), layout.numbers);
     return (
-      <text key={along} className="fret-number" x={x} y={y} dy="0.35em">
-        {i + 1}
+      <text key={fret} className="fret-number" x={x} y={y} dy="0.35em">
+        {fret}
       </text>
     );
   });
@@ -146,6 +158,14 @@ function HandSlider(props: SliderProps) {
   );
 }
 
+/** The hand from the capo on: behind it there is nothing to press. */
+function handOver(instrument: Instrument, span: Span, wanted: number): HandReach {
+  const lowest = instrument.capo + 1;
+  const position = Math.max(wanted, lowest);
+  const { low, high } = stretchLimits(instrument, span, position);
+  return { position, low: Math.max(low, lowest), high };
+}
+
 interface DrawingProps extends NeckProps {
   readonly layout: NeckLayout;
   readonly brackets: readonly Bracket[];
@@ -156,7 +176,7 @@ function Drawing(props: DrawingProps) {
   const { layout, reading, instrument, span, position, labels } = props;
   const marks = useMarks(reading, layout, labels);
   const hand = useMemo<HandReach>(
-    () => ({ position, ...stretchLimits(instrument, span, position) }),
+    () => handOver(instrument, span, position),
     [instrument, span, position],
   );
   const strings = useMemo(
@@ -196,7 +216,7 @@ export function Neck(props: NeckProps) {
   );
   const drawing = useRef<HTMLDivElement>(null);
   useHandDrag(drawing, { layout, position, onPosition });
-  const levels = layout?.spec.levels ?? LEVELS.lying;
+  const levels = layout?.spec.levels ?? LEVELS.many;
   const map = useMemo(() => brackets(places, levels), [places, levels]);
   const chosen = reading?.chosen;
   const chosenKey = chosen && `${chosen.form.name}:${chosen.anchor}`;

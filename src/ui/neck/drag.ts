@@ -35,6 +35,17 @@ function follow(sheet: HTMLElement, move: (event: PointerEvent) => void): void {
   }
 }
 
+/**
+ * A press on the sheet leaves the focus where it is, so that the keys go on meaning what they meant;
+ * only a field that was typed into lets go of it.
+ */
+function keepFocus(event: MouseEvent): void {
+  event.preventDefault();
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLElement && activeElement.matches('input, textarea'))
+    activeElement.blur();
+}
+
 /** Lets the pointer drag the hand along the sheet, or set it with a click on any other fret. */
 export function useHandDrag(ref: RefObject<HTMLElement | null>, spec: DragSpec): void {
   const { layout, position, onPosition } = spec;
@@ -55,9 +66,11 @@ export function useHandDrag(ref: RefObject<HTMLElement | null>, spec: DragSpec):
     };
     sheet.addEventListener('pointerdown', grab);
     sheet.addEventListener('click', set);
+    sheet.addEventListener('mousedown', keepFocus);
     return () => {
       sheet.removeEventListener('pointerdown', grab);
       sheet.removeEventListener('click', set);
+      sheet.removeEventListener('mousedown', keepFocus);
     };
   }, [ref, layout, position, onPosition]);
 }

@@ -14,6 +14,8 @@ export interface LayoutSpec {
   readonly leftHanded: boolean;
   /** Rows of brackets above the strings. */
   readonly levels: number;
+  /** Height of the window: a neck of many strings keeps room for what stands above and below it. */
+  readonly sight: number;
 }
 
 /**
@@ -72,7 +74,7 @@ const clamp = (low: number, value: number, high: number): number =>
 const TARGET = 24;
 
 /** Ems from the edge: string names, open strings, nut; and what is kept free at the far end. */
-const BEFORE = { names: 0.6, open: 2.4, nut: 3.85, after: 0.6 };
+const BEFORE = { names: 0.6, open: 2.25, nut: 3.85, after: 0.6 };
 /** Ems across: one bracket row, air around the strings, and the rows under them. */
 const ROWS = {
   level: 1.45,
@@ -84,10 +86,14 @@ const ROWS = {
   end: 5.8,
 };
 
+/** Share of the window's height that the strings of a lying neck may take. */
+const SIGHT = 0.27;
+
 function gapOf(spec: LayoutSpec, taken: number): number {
   const spaces = Math.max(1, spec.strings - 1);
   if (spec.upright) return clamp(0.94 * spec.em, (spec.width - taken) / spaces, 3 * spec.em);
-  return clamp(1.75 * spec.em, spec.width / 33, 3.6 * spec.em) * (spec.strings > 6 ? 0.9 : 1);
+  const wide = clamp(1.75 * spec.em, spec.width / 33, 3.6 * spec.em);
+  return Math.min(wide * (spec.strings > 6 ? 0.9 : 1), (SIGHT * spec.sight) / spaces);
 }
 
 function lengthOf(spec: LayoutSpec, parts: readonly number[]): number {
@@ -154,6 +160,19 @@ export function middleOf(layout: NeckLayout, fret: number): number {
   if (fret <= 0) return layout.open;
   const { from, to } = fretSpace(layout, fret);
   return round((from + to) / 2);
+}
+
+/** Ems along that a number of one line of type needs: two digits lying, one line standing. */
+const NUMBER = { lying: 1.15, upright: 0.9 };
+
+/** The frets that are numbered: where they lie too close, every other one. */
+export function numberedFrets(layout: NeckLayout): readonly number[] {
+  const { frets, upright } = layout.spec;
+  const room = (upright ? NUMBER.upright : NUMBER.lying) * layout.em;
+  const roomy = (fret: number) => middleOf(layout, fret) - middleOf(layout, fret - 1) >= room;
+  return Array.from({ length: frets }, (_, i) => i + 1).filter(
+    (fret) => fret % 2 === 0 || roomy(fret),
+  );
 }
 
 /** Where a place is drawn. */

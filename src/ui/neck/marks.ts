@@ -1,6 +1,6 @@
 import type { Reach, Reading, Tone, ToneKind } from '#neck';
-import { type Degree, makeDegree, makeNoteName, makePitch } from '#theory';
-import { fretSpace, type NeckLayout, type Point, placeAt } from './layout.ts';
+import { type Degree, makeDegree, makeNoteName, makePitch, pitchClassOf } from '#theory';
+import { at, fretSpace, middleOf, type NeckLayout, type Point, placeAt } from './layout.ts';
 
 /** How a tone's outline is drawn: the root square, colour tones a lozenge, all others round. */
 export const OUTLINES = ['disc', 'square', 'lozenge'] as const;
@@ -28,13 +28,19 @@ export interface ToneMark extends Point {
   readonly type: number;
   readonly pitch: string;
   readonly degree: string;
+  /** Whether it can be the bass of a slash chord. */
+  readonly bass: boolean;
+  /** An open string that sounds far from the hand. */
+  readonly away: boolean;
+  /** Path data of the bar that marks an open string; empty for all others. */
+  readonly bar: string;
 }
 
 /** How large a mark is for its reach, as a share of the full size under the hand. */
 const SIZE: Readonly<Record<Reach, number>> = {
   hand: 1,
   stretch: 0.86,
-  open: 0.9,
+  open: 0.82,
   bend: 0.86,
   out: 0.66,
 };
@@ -61,15 +67,43 @@ function radiusOf(layout: NeckLayout, tone: Tone): number {
   return tenth(Math.max(room * SIZE[tone.reach], layout.em * 0.46));
 }
 
-/** Type that fits into a mark, in whole pixels: long labels are set smaller, none too small to read. */
-function typeOf(radius: number, label: string, em: number): number {
-  const share = label.length > 2 ? 0.82 : label.length === 2 ? 0.98 : 1.16;
-  return Math.round(Math.max(radius * share, em * 0.62));
+/** Labels of one and of two letters share a size out of reach: a new size costs a new style. */
+function shareOf(label: string, reach: Reach): number {
+  if (label.length > 2) return 0.82;
+  if (reach === 'out') return 1.08;
+  return label.length === 2 ? 0.98 : 1.16;
 }
+
+/** Type that fits into a mark, in whole pixels: long labels are set smaller, none too small to read. */
+const typeOf = (radius: number, share: number, em: number): number =>
+  Math.round(Math.max(radius * share, em * 0.62));
+
+/** Pixels between the ring of an open string and its bar. */
+const BAR_OFF = 3;
+
+/** A short bar across an open string, on the side of the nut. */
+function barOf(layout: NeckLayout, { string, fret, reach }: Tone, radius: number): string {
+  if (reach !== 'open') return '';
+  const along = middleOf(layout, fret) + radius + BAR_OFF;
+  const across = layout.lines[string - 1] ?? 0;
+  const a = at(layout, along, across - radius * 0.55);
+  const b = at(layout, along, across + radius * 0.55);
+  return `M${tenth(a.x)} ${tenth(a.y)}L${tenth(b.x)} ${tenth(b.y)}`;
+}
+
+/** Frets between an open string and the index from which on the string counts as away. */
+const AWAY = 5;
+
+const isAway = ({ reach, fret }: Tone, position: number): boolean =>
+  reach === 'open' && position - fret >= AWAY;
+
+/** Whether a tone can be the bass of a slash chord; false for all tones of a chord without one. */
+const isBass = ({ pitch }: Tone, { chord: { bass } }: Reading): boolean =>
+  bass !== undefined && pitchClassOf(pitch) === pitchClassOf(bass);
 
 type FreshMark = Omit<ToneMark, 'slot'>;
 
-function markOf(tone: Tone, layout: NeckLayout, labels: Labels): FreshMark {
+function markOf(tone: Tone, reading: Reading, layout: NeckLayout, labels: Labels): FreshMark {
   const radius = radiusOf(layout, tone);
   const label = labelOf(tone, labels);
   return {
@@ -82,9 +116,12 @@ function markOf(tone: Tone, layout: NeckLayout, labels: Labels): FreshMark {
     reach: tone.reach,
     radius,
     label,
-    type: typeOf(radius, label, layout.em),
+    type: typeOf(radius, shareOf(label, tone.reach), layout.em),
     pitch: makePitch(tone.pitch),
     degree: makeDegree(tone.degree),
+    bass: isBass(tone, reading),
+    away: isAway(tone, reading.position),
+    bar: barOf(layout, tone, radius),
   };
 }
 
@@ -99,17 +136,50 @@ const FIELDS = [
   'type',
   'pitch',
   'degree',
+  'bass',
+  'away',
+  'bar',
 ] as const satisfies readonly (keyof FreshMark)[];
 
 const sameMark = (a: ToneMark, b: FreshMark): boolean =>
   FIELDS.every((field) => a[field] === b[field]);
 
-/** Slots that `before` has and `fresh` does not keep, the lowest first, and then new ones. */
-function freeSlots(before: readonly ToneMark[], fresh: readonly FreshMark[]): () => number {
+type Fits = (old: ToneMark, fresh: FreshMark) => boolean;
+
+/** Then only text and place change, and no style. */
+const sameLook: Fits = (old, fresh) =>
+  old.reach === fresh.reach && old.kind === fresh.kind && old.type === fresh.type;
+
+/** Which free slot is best for a new place: the fewer of its attributes change, the cheaper. */
+const FITS: readonly Fits[] = [
+  (old, fresh) => old.string === fresh.string && sameLook(old, fresh),
+  sameLook,
+  () => true,
+];
+
+/** Takes the first mark out of `free` that fits, and gives its slot. */
+function take(free: ToneMark[], fits: (old: ToneMark) => boolean): number | undefined {
+  const i = free.findIndex(fits);
+  return i < 0 ? undefined : free.splice(i, 1)[0]?.slot;
+}
+
+/** The slot of every place in `fresh`: the one it had, or one that came free, or a new one. */
+function slotsOf(
+  before: readonly ToneMark[],
+  fresh: readonly FreshMark[],
+): ReadonlyMap<string, number> {
+  const slots = new Map(before.map(({ key, slot }) => [key, slot]));
   const staying = new Set(fresh.map(({ key }) => key));
-  const free = before.filter(({ key }) => !staying.has(key)).map(({ slot }) => slot);
+  const free = before.filter(({ key }) => !staying.has(key));
+  for (const fits of FITS) {
+    for (const mark of fresh) {
+      const slot = slots.has(mark.key) ? undefined : take(free, (old) => fits(old, mark));
+      if (slot !== undefined) slots.set(mark.key, slot);
+    }
+  }
   let next = before.reduce((most, { slot }) => Math.max(most, slot + 1), 0);
-  return () => free.shift() ?? next++;
+  for (const { key } of fresh) if (!slots.has(key)) slots.set(key, next++);
+  return slots;
 }
 
 /** `marks` in the order of `before`'s, by slot: elements are not moved about in the page. */
@@ -127,12 +197,12 @@ export function toneMarks(
   before: readonly ToneMark[] = [],
 ): readonly ToneMark[] {
   const known = new Map(before.map((mark) => [mark.key, mark]));
-  const fresh = (reading?.tones ?? []).map((tone) => markOf(tone, layout, labels));
-  const free = freeSlots(before, fresh);
+  const fresh = reading?.tones.map((tone) => markOf(tone, reading, layout, labels)) ?? [];
+  const slots = slotsOf(before, fresh);
   const marks = fresh.map((mark) => {
     const old = known.get(mark.key);
     if (old !== undefined && sameMark(old, mark)) return old;
-    return { ...mark, slot: old?.slot ?? free() };
+    return { ...mark, slot: slots.get(mark.key) ?? 0 };
   });
   const ordered = bySlot(marks);
   const same = ordered.length === before.length && ordered.every((mark, i) => mark === before[i]);

@@ -1,9 +1,10 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
 
-/** Width of an element and the size of its type, in CSS pixels. */
+/** Width of an element, the size of its type and the height of the window, in CSS pixels. */
 export interface Size {
   readonly width: number;
   readonly em: number;
+  readonly sight: number;
 }
 
 /** Pixels; what browsers take when nothing else is said. */
@@ -12,9 +13,11 @@ const USUAL_TYPE = 16;
 const sizeOf = (element: HTMLElement): Size => ({
   width: Math.floor(element.clientWidth),
   em: Number.parseFloat(getComputedStyle(element).fontSize) || USUAL_TYPE,
+  sight: window.innerHeight,
 });
 
-const sameSize = (a: Size | undefined, b: Size): boolean => a?.width === b.width && a.em === b.em;
+const sameSize = (a: Size | undefined, b: Size): boolean =>
+  a?.width === b.width && a.em === b.em && a.sight === b.sight;
 
 /** Measures an element before the first paint and whenever it changes. */
 export function useSize<T extends HTMLElement>(): readonly [RefObject<T | null>, Size | undefined] {
@@ -30,7 +33,11 @@ export function useSize<T extends HTMLElement>(): readonly [RefObject<T | null>,
     measure();
     const observer = new ResizeObserver(measure);
     observer.observe(element);
-    return () => observer.disconnect();
+    window.addEventListener('resize', measure);
+    return () => {
+      observer.disconnect();
+      window.removeEventListener('resize', measure);
+    };
   }, []);
   return [ref, size];
 }

@@ -23,12 +23,12 @@ beforeEach(() => {
 const onPosition = vi.fn();
 const onPick = vi.fn();
 
-const neck = (reading: Reading, symbol = 'Bm7') => (
+const neck = (reading: Reading, symbol = 'Bm7', instrument = GUITAR) => (
   <Neck
     reading={reading}
     symbol={symbol}
     places={reading.forms}
-    instrument={GUITAR}
+    instrument={instrument}
     span={DEFAULT_SPAN}
     position={reading.position}
     labels="notes"
@@ -86,6 +86,22 @@ describe('Neck', () => {
     hand.focus();
     await userEvent.keyboard('{ArrowRight}{ArrowDown}{End}');
     expect(onPosition.mock.calls).toEqual([[8], [6], [22]]);
+  });
+
+  it('draws the hand from the capo on', () => {
+    const capo = { ...GUITAR, capo: 3 };
+    const { container } = render(neck(read('B: R b3 5 b7', 1), 'Bm7', capo));
+    const fingers = [...container.querySelectorAll('.finger')].map((one) => one.getAttribute('x'));
+    const numbers = [...container.querySelectorAll('.fret-number')];
+    const under = numbers.filter((one) => fingers.includes(one.getAttribute('x')));
+    expect(under.map((one) => one.textContent)).toEqual(['4', '5', '6', '7']);
+  });
+
+  it('leaves the focus where it was when a bracket is pressed', async () => {
+    render(neck(read('B: R b3 5 b7', 7)));
+    const bracket = screen.getByRole('button', { name: 'A form, at II' });
+    await userEvent.click(bracket);
+    expect(bracket).not.toHaveFocus();
   });
 
   it('offers every place of every form', async () => {

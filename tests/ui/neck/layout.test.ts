@@ -6,6 +6,7 @@ import {
   type LayoutSpec,
   layoutNeck,
   middleOf,
+  numberedFrets,
   placeAt,
 } from '../../../src/ui/neck/layout.ts';
 
@@ -19,6 +20,7 @@ const SPEC: LayoutSpec = {
   upright: false,
   leftHanded: false,
   levels: 3,
+  sight: 900,
 };
 
 const neck = (change: Partial<LayoutSpec> = {}) => layoutNeck({ ...SPEC, ...change });
@@ -125,4 +127,19 @@ it('covers frets from the near edge of the first to the far edge of the last', (
   const { from, to } = fretRange(layout, 7, 10);
   expect([from, to]).toEqual([layout.wires[6], layout.wires[10]]);
   expect(middleOf(layout, 7)).toBeGreaterThan(from);
+});
+
+describe('numberedFrets', () => {
+  it('numbers every fret where there is room, and every other one where there is none', () => {
+    expect(numberedFrets(neck())).toHaveLength(22);
+    const narrow = numberedFrets(neck({ width: 710, frets: 24 }));
+    expect(narrow.slice(0, 5)).toEqual([1, 2, 3, 4, 5]);
+    expect(narrow.slice(-3)).toEqual([20, 22, 24]);
+  });
+});
+
+it('lets the strings of a low window take about a quarter of its height', () => {
+  const gap = (sight: number): number => neck({ strings: 8, width: 1900, sight }).gap;
+  expect(gap(700)).toBeLessThan(gap(2000));
+  expect(gap(700) * 7).toBeCloseTo(0.27 * 700, 0);
 });

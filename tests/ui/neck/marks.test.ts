@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Reading } from '#neck';
 import {
   gripLine,
   isQuiet,
@@ -15,6 +16,7 @@ import { LAYOUT, read } from './support.ts';
 const BM7 = 'B: R b3 5 b7';
 const marksOf = (position: number, labels: Labels = 'degrees', colours = '') =>
   toneMarks(read(BM7, position, colours), LAYOUT, labels);
+const marksIn = (reading: Reading) => toneMarks(reading, LAYOUT, 'degrees');
 const at = (marks: readonly ToneMark[], key: string) => marks.find((mark) => mark.key === key);
 
 describe('toneMarks', () => {
@@ -75,6 +77,44 @@ describe('toneMarks', () => {
     }
     const most = Math.max(before.length, after.length);
     expect(Math.max(...after.map(({ slot }) => slot))).toBeLessThan(most);
+  });
+
+  it('gives a new place a slot of the same look where one came free', () => {
+    const before = marksOf(7);
+    const after = toneMarks(read('E: R 3 5 b7', 7), LAYOUT, 'degrees', before);
+    const old = (slot: number) => before.find((mark) => mark.slot === slot);
+    const fresh = after.filter((mark) => at(before, mark.key) === undefined);
+    const alike = fresh.filter((mark) => old(mark.slot)?.reach === mark.reach);
+    expect(fresh.length).toBeGreaterThan(10);
+    expect(alike.length).toBeGreaterThan(fresh.length * 0.8);
+  });
+
+  it('marks the tones that can be the bass of a slash chord, and none of any other chord', () => {
+    const reading = read('C: R 3 5', 3);
+    const bassOf = (letter: 'E' | 'B') => {
+      const chord = { ...reading.chord, bass: { letter, alter: 0 } as const };
+      return toneMarks({ ...reading, chord }, LAYOUT, 'degrees').filter(({ bass }) => bass);
+    };
+    const thirds = marksIn(reading).filter(({ degree }) => degree === '3');
+    expect(bassOf('E').map(({ key }) => key)).toEqual(thirds.map(({ key }) => key));
+    expect(bassOf('B')).toEqual([]);
+    expect(marksIn(reading).filter(({ bass }) => bass)).toEqual([]);
+  });
+
+  it('puts a bar between an open string and the nut, and on no other tone', () => {
+    const marks = marksIn(read('C: R 3 5', 1));
+    expect(marks.filter(({ bar }) => bar !== '').map(({ key }) => key)).toEqual(
+      marks.filter(({ reach }) => reach === 'open').map(({ key }) => key),
+    );
+    const open = at(marks, '1:0');
+    const x = Number(/^M([\d.]+) /.exec(open?.bar ?? '')?.[1]);
+    expect(x).toBeGreaterThan((open?.x ?? 0) + (open?.radius ?? 0));
+    expect(x).toBeLessThan(LAYOUT.wires[0] ?? 0);
+  });
+
+  it('calls open strings away from the hand once it is up the neck', () => {
+    const away = (position: number) => at(marksIn(read('C: R 3 5', position)), '1:0')?.away;
+    expect([1, 4, 5, 9].map(away)).toEqual([false, false, true, true]);
   });
 
   it('has nothing to draw without a reading', () => {

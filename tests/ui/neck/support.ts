@@ -40,4 +40,5 @@ export const LAYOUT = layoutNeck({
   upright: false,
   leftHanded: false,
   levels: 3,
+  sight: 900,
 });
