@@ -15,3 +15,13 @@ export function formPlace(form: FormAtHand): string {
 
 /** Tones of the form's grip that the hand has without moving, as a share 0 … 1. */
 export const shareUnder = ({ under, of }: FormAtHand): number => (of === 0 ? 0 : under / of);
+
+const SIGNS: Readonly<Record<string, string>> = { '#': '♯', b: '♭' };
+
+/** A form's name for people: `Eb` is `E♭`. A name that is no note (a player's own) stays as it is. */
+export const formName = ({ name }: { readonly name: string }): string =>
+  /^[A-G](?:##?|bb?)$/.test(name) ? name.replace(/[#b]/g, (sign) => SIGNS[sign] ?? sign) : name;
+
+/** How much of a form's grip the hand has, as one reads it: `6 of 6 places`. */
+export const shareInWords = ({ under, of }: FormAtHand): string =>
+  `${under} of ${of} ${of === 1 ? 'place' : 'places'}`;

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { formPlace, lowestFret, shareUnder } from '../../src/ui/form-text.ts';
+import {
+  formName,
+  formPlace,
+  lowestFret,
+  shareInWords,
+  shareUnder,
+} from '../../src/ui/form-text.ts';
 import { read } from './neck/support.ts';
 
 describe('formPlace', () => {
@@ -18,5 +24,26 @@ describe('shareUnder', () => {
     if (!form) throw new Error('no form at hand');
     expect(shareUnder({ ...form, under: 3, of: 6 })).toBe(0.5);
     expect(shareUnder({ ...form, under: 0, of: 0 })).toBe(0);
+  });
+});
+
+describe('formName', () => {
+  it.each([
+    ['E', 'E'],
+    ['Eb', 'E♭'],
+    ['F#', 'F♯'],
+    ['Bbb', 'B♭♭'],
+    ['Drop b', 'Drop b'],
+  ])('writes %s as %s', (name, expected) => {
+    expect(formName({ name })).toBe(expected);
+  });
+});
+
+describe('shareInWords', () => {
+  it('counts places', () => {
+    const form = read('B: R b3 5 b7', 7).chosen;
+    if (!form) throw new Error('no form at hand');
+    expect(shareInWords({ ...form, under: 3, of: 6 })).toBe('3 of 6 places');
+    expect(shareInWords({ ...form, under: 1, of: 1 })).toBe('1 of 1 place');
   });
 });

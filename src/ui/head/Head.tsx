@@ -1,23 +1,70 @@
 import { memo } from 'react';
+import type { FormAtHand } from '#neck';
 import { CommandButton } from '../controls/CommandButton.tsx';
-import { formPlace } from '../form-text.ts';
+import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { useStudy } from '../store/index.ts';
 import { ChordSymbol } from '../type/Symbol.tsx';
 import { spelledTones } from './spell.ts';
 
+/** More tones than this are set smaller, so that those of a thirteenth chord stand in the head too. */
+const MANY = 5;
+
 function ChordTones() {
   const chord = useStudy(({ study }) => study.chord);
   const spelling = useStudy(({ workspace }) => workspace.spelling);
-  if (chord === undefined) return null;
+  if (chord === undefined) return <dl className="chord-tones" />;
+  const tones = spelledTones(chord, spelling);
   return (
-    <dl className="chord-tones">
-      {spelledTones(chord, spelling).map(({ degree, note }) => (
-        <div key={degree}>
-          <dt>{degree}</dt>
+    <dl className={tones.length > MANY ? 'chord-tones many' : 'chord-tones'}>
+      {tones.map(({ degree, note, bass }) => (
+        <div key={degree} className={bass && 'bass'}>
+          <dt>
+            {degree}
+            {bass && <span className="bass-word">bass</span>}
+          </dt>
           <dd>{note}</dd>
         </div>
       ))}
     </dl>
+  );
+}
+
+/** Nothing of the chord can be gripped where the hand is; where the nearest form lies. */
+function NoGrip({ form }: { readonly form: FormAtHand | undefined }) {
+  return (
+    <p className="form-now none">
+      <span className="form-name">no grip here</span>
+      {form?.grip && (
+        <span className="form-where">
+          <span className="form-place">
+            {formName(form.form)} form, {formPlace(form)}
+          </span>
+          <span className="form-share">is the nearest</span>
+        </span>
+      )}
+    </p>
+  );
+}
+
+/** The answer: the form under the hand as large as the chord, where it lies, how much the hand has. */
+function FormNow() {
+  const form = useStudy(({ study }) => study.reading?.chosen);
+  const chord = useStudy(({ study }) => study.chord);
+  if (chord === undefined) return <p className="form-now" />;
+  if (form?.grip === undefined || form.under + form.stretched === 0) return <NoGrip form={form} />;
+  return (
+    <p className="form-now">
+      <span className="form-name">{formName(form.form)} form</span>
+      <span className="form-where">
+        <span className="form-place">{formPlace(form)}</span>
+        <span className="form-share">
+          {shareInWords(form)}
+          <span className="share" aria-hidden="true">
+            <span style={{ width: `${shareUnder(form) * 100}%` }} />
+          </span>
+        </span>
+      </span>
+    </p>
   );
 }
 
@@ -33,7 +80,7 @@ export const Next = memo(function Next() {
         <ChordSymbol text={symbol ?? '–'} />
         {form && (
           <span className="next-form">
-            {form.form.name} form, {formPlace(form)}
+            {formName(form.form)} form, {formPlace(form)}
           </span>
         )}
       </div>
@@ -46,13 +93,15 @@ export const Next = memo(function Next() {
 export const ReadingText = memo(function ReadingText() {
   const account = useStudy(({ study }) => study.account);
   return (
-    <p className="reading" role="status" aria-label="Reading">
-      {account}
-    </p>
+    <div className="reading-slot">
+      <p className="reading" role="status" aria-label="Reading">
+        {account}
+      </p>
+    </div>
   );
 });
 
-/** What is under the cursor: the chord and its tones. */
+/** What is under the cursor: the chord, the form under the hand, and the chord's tones. */
 export const Head = memo(function Head() {
   const symbol = useStudy(({ study }) => study.symbol);
   return (
@@ -60,6 +109,7 @@ export const Head = memo(function Head() {
       <h2 className="now">
         <ChordSymbol text={symbol} />
       </h2>
+      <FormNow />
       <ChordTones />
     </section>
   );

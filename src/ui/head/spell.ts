@@ -1,19 +1,42 @@
-import { type Chord, type Degree, makeDegree, makeNoteName, noteAt, plainName } from '#theory';
+import {
+  type Chord,
+  type Degree,
+  degreeOf,
+  makeDegree,
+  makeNoteName,
+  type NoteName,
+  noteAt,
+  plainName,
+} from '#theory';
 
 /** A chord tone in words: its degree and its note, both with signs. */
 export interface Spelled {
   readonly degree: string;
   readonly note: string;
+  /** The tone that the symbol puts lowest (`Dm7/G`). */
+  readonly bass?: true;
 }
 
-function spelledTone(chord: Chord, degree: Degree, plain: boolean): Spelled {
-  const note = noteAt(chord.root, degree);
+type Spelling = 'exact' | 'plain';
+
+function spelledTone(degree: Degree, note: NoteName, spelling: Spelling): Spelled {
   return {
     degree: makeDegree(degree, 'sign'),
-    note: makeNoteName(plain ? plainName(note) : note, 'sign'),
+    note: makeNoteName(spelling === 'plain' ? plainName(note) : note, 'sign'),
   };
 }
 
-/** The tones of a chord from the root up. */
-export const spelledTones = (chord: Chord, spelling: 'exact' | 'plain'): readonly Spelled[] =>
-  chord.tones.map((degree) => spelledTone(chord, degree, spelling === 'plain'));
+const sameNote = (a: NoteName, b: NoteName | undefined): boolean =>
+  a.letter === b?.letter && a.alter === b.alter;
+
+/** The tones of a chord from the root up; a bass that is none of them comes last. */
+export function spelledTones(chord: Chord, spelling: Spelling): readonly Spelled[] {
+  const { root, bass } = chord;
+  const tones = chord.tones.map((degree) => ({ degree, note: noteAt(root, degree) }));
+  const known = bass === undefined || tones.some(({ note }) => sameNote(note, bass));
+  const all = known ? tones : [...tones, { degree: degreeOf(root, bass), note: bass }];
+  return all.map(({ degree, note }) => {
+    const spelled = spelledTone(degree, note, spelling);
+    return sameNote(note, bass) ? { ...spelled, bass: true } : spelled;
+  });
+}

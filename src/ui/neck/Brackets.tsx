@@ -1,4 +1,5 @@
 import { memo } from 'react';
+import { formName } from '../form-text.ts';
 import { at, type Extent, fretRange, type NeckLayout, type Point } from './layout.ts';
 import type { Bracket } from './places.ts';
 
@@ -58,7 +59,7 @@ function Letter({ layout, bracket, chosen }: LetterProps) {
   const className = bracket.key === chosen ? 'bracket-letter chosen' : 'bracket-letter';
   return (
     <text className={className} x={x} y={y} dy="0.35em">
-      {bracket.name}
+      {formName(bracket)}
     </text>
   );
 }

@@ -1,4 +1,5 @@
 import { memo, useRef } from 'react';
+import { formName } from '../form-text.ts';
 import { roman } from '../roman.ts';
 import { bracketExtent, bracketRow } from './Brackets.tsx';
 import { box, type NeckLayout } from './layout.ts';
@@ -61,7 +62,7 @@ export const FormMap = memo(function FormMap({ layout, brackets, chosen, onPick 
             className="bracket-button"
             style={{ left: x, top: y, width, height }}
             aria-pressed={bracket.key === chosen}
-            aria-label={`${bracket.name} form, ${where(bracket)}`}
+            aria-label={`${formName(bracket)} form, ${where(bracket)}`}
             tabIndex={bracket.key === stop ? 0 : -1}
             onClick={() => onPick(bracket)}
           />
