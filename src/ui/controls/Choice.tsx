@@ -1,5 +1,3 @@
-import { useId } from 'react';
-
 interface ChoiceProps<T extends string> {
   readonly label: string;
   readonly options: readonly (readonly [value: T, name: string])[];
@@ -7,24 +5,24 @@ interface ChoiceProps<T extends string> {
   readonly onChange: (value: T) => void;
 }
 
-/** One of a few, all in sight: radio buttons set as words in a row. */
+/**
+ * One of a few, all in sight, set as words in a row. They are buttons and not radio buttons: those
+ * would take the arrow keys, which belong to the cursor, for themselves after a click.
+ */
 export function Choice<T extends string>({ label, options, value, onChange }: ChoiceProps<T>) {
-  const name = useId();
   return (
     <fieldset className="choice">
       <legend className="label">{label}</legend>
       <div className="choice-options">
         {options.map(([option, text]) => (
-          <label key={option}>
-            <input
-              type="radio"
-              name={name}
-              value={option}
-              checked={option === value}
-              onChange={() => onChange(option)}
-            />
-            <span>{text}</span>
-          </label>
+          <button
+            key={option}
+            type="button"
+            aria-pressed={option === value}
+            onClick={() => onChange(option)}
+          >
+            {text}
+          </button>
         ))}
       </div>
     </fieldset>
