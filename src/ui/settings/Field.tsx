@@ -1,40 +1,83 @@
-import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
+import {
+  type KeyboardEvent,
+  type ReactNode,
+  useEffect,
+  useId,
+  useLayoutEffect,
+  useRef,
+  useState,
+} from 'react';
+import { ok, type Result } from '#theory';
 import { type FieldName, fieldError, useStudy } from '../store/index.ts';
+import { readNumber, stepped } from './number.ts';
 
-interface FieldProps {
+interface FieldProps<T> {
   readonly name: FieldName;
   readonly label: string;
   /** The value in force; what is typed goes on standing in the field when it is refused. */
   readonly value: string;
-  readonly onCommit: (text: string) => void;
+  /** What is typed as a value, or in words why it is none. */
+  readonly read: (text: string) => Result<T, string>;
+  readonly onCommit: (value: T) => void;
   readonly unit?: string;
-  readonly type?: 'text' | 'number';
-  readonly min?: number;
-  readonly max?: number;
+  readonly inputMode?: 'numeric' | 'decimal';
+  /** Arrow up and down step through whole numbers in this range. */
+  readonly range?: Range | undefined;
   readonly wide?: boolean;
   readonly children?: ReactNode;
 }
 
+interface Range {
+  readonly min: number;
+  readonly max: number;
+}
+
 /** What is typed until it is taken over: on Enter, on leaving the field, on a step of a number. */
-function useDraft(value: string, onCommit: (text: string) => void) {
+function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
   const [draft, setDraft] = useState(value);
+  const [unread, setUnread] = useState<string>();
   const input = useRef<HTMLInputElement>(null);
-  useEffect(() => setDraft(value), [value]);
+  const commit = useRef((_text: string): void => undefined);
+  useLayoutEffect(() => {
+    commit.current = (text) => {
+      const result = read(text);
+      setUnread(result.ok ? undefined : result.error);
+      if (result.ok) onCommit(result.value);
+    };
+  });
+  useEffect(() => {
+    setDraft(value);
+    setUnread(undefined);
+  }, [value]);
   useEffect(() => {
     const element = input.current;
-    if (element === null) return undefined;
-    const commit = () => onCommit(element.value);
-    element.addEventListener('change', commit);
-    return () => element.removeEventListener('change', commit);
-  }, [onCommit]);
-  return { draft, setDraft, input };
+    const taken = () => commit.current(element?.value ?? '');
+    element?.addEventListener('change', taken);
+    return () => element?.removeEventListener('change', taken);
+  }, []);
+  return { draft, setDraft, unread, input, commit: (text: string) => commit.current(text) };
+}
+
+const STEPS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowDown: -1 };
+
+function stepOf(event: KeyboardEvent, draft: string, range: Range | undefined): string | undefined {
+  const by = STEPS[event.key];
+  return by === undefined || range === undefined ? undefined : stepped(draft, by, range);
 }
 
 /** A field whose value can be refused: the reason stands under it, the last good value stays in force. */
-export function Field(props: FieldProps) {
+export function Field<T>(props: FieldProps<T>) {
   const id = useId();
-  const { draft, setDraft, input } = useDraft(props.value, props.onCommit);
-  const error = useStudy((state) => fieldError(state, props.name));
+  const { draft, setDraft, unread, input, commit } = useDraft(props);
+  const refused = useStudy((state) => fieldError(state, props.name));
+  const error = unread ?? refused;
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const next = stepOf(event, draft, props.range);
+    if (next === undefined) return;
+    event.preventDefault();
+    setDraft(next);
+    commit(next);
+  };
   return (
     <div className="setting">
       <label htmlFor={id}>{props.label}</label>
@@ -43,14 +86,14 @@ export function Field(props: FieldProps) {
           ref={input}
           id={id}
           className={props.wide === true ? 'wide' : undefined}
-          type={props.type ?? 'text'}
-          min={props.min}
-          max={props.max}
+          type="text"
+          inputMode={props.inputMode}
           value={draft}
           autoComplete="off"
           spellCheck={false}
           aria-invalid={error !== undefined}
           aria-describedby={error === undefined ? undefined : `${id}-error`}
+          onKeyDown={onKeyDown}
           onChange={({ currentTarget }) => setDraft(currentTarget.value)}
         />
         {props.unit !== undefined && <span className="unit">{props.unit}</span>}
@@ -62,5 +105,32 @@ export function Field(props: FieldProps) {
         </p>
       )}
     </div>
+  );
+}
+
+type TextProps = Omit<FieldProps<string>, 'read'>;
+
+/** A field whose text is read where it is kept. */
+export function TextField(props: TextProps) {
+  return <Field {...props} read={ok} />;
+}
+
+interface NumberProps extends Omit<FieldProps<number>, 'read' | 'value' | 'range'> {
+  readonly value: number;
+  /** Whole numbers in a range; absent = any number. */
+  readonly whole?: Range;
+  readonly expected: string;
+}
+
+/** A field for a number. */
+export function NumberField({ value, whole, expected, ...props }: NumberProps) {
+  return (
+    <Field
+      {...props}
+      value={String(value)}
+      inputMode={whole === undefined ? 'decimal' : 'numeric'}
+      range={whole}
+      read={(text) => readNumber(text, expected)}
+    />
   );
 }

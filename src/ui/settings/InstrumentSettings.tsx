@@ -1,8 +1,8 @@
-import { useCallback, useId } from 'react';
+import { useId } from 'react';
 import { type InstrumentSpec, LIMITS, specOf, TUNINGS } from '#neck';
 import { useIntents, useStudy } from '../store/index.ts';
-import { Field } from './Field.tsx';
-import { numberOf } from './number.ts';
+import { Field, NumberField, TextField } from './Field.tsx';
+import { gaugesText, readGauges } from './number.ts';
 
 const OWN = '';
 
@@ -31,69 +31,73 @@ function NamedTuning({ tuning }: { readonly tuning: string }) {
   );
 }
 
-const NUMBERS = /[\s,]+/;
-
-const gaugesIn = (text: string): readonly number[] => text.trim().split(NUMBERS).map(numberOf);
-
 interface Spec {
   readonly spec: Required<InstrumentSpec>;
 }
 
+const { gauge: GAUGE, scale: SCALE } = LIMITS;
+
+const gaugesExpected = (strings: number): string =>
+  `${strings} gauges from ${GAUGE.min} to ${GAUGE.max} thousandths of an inch`;
+
 function Strings({ spec }: Spec) {
   const { setTuning, setGauges } = useIntents();
-  const gauges = useCallback((text: string) => setGauges(gaugesIn(text)), [setGauges]);
+  const count = spec.gauges.length;
   return (
     <>
       <NamedTuning tuning={spec.tuning} />
-      <Field
+      <TextField
         name="tuning"
-        label="Open strings, thickest first"
+        label="Open strings, thickest string first"
         wide
         value={spec.tuning}
         onCommit={setTuning}
       />
       <Field
         name="gauges"
-        label="Gauges, string 1 first"
+        label="Gauges, thickest string first"
         unit="⁄1000 in"
         wide
-        value={spec.gauges.join(' ')}
-        onCommit={gauges}
+        value={gaugesText(spec.gauges)}
+        read={(text) => readGauges(text, count, gaugesExpected(count))}
+        onCommit={setGauges}
       />
     </>
   );
 }
 
+const wholeIn = ({ min, max }: { readonly min: number; readonly max: number }): string =>
+  `a whole number from ${min} to ${max}`;
+
 function Lengths({ spec }: Spec) {
   const { setFrets, setCapo, setScale } = useIntents();
-  const frets = useCallback((text: string) => setFrets(numberOf(text)), [setFrets]);
-  const capo = useCallback((text: string) => setCapo(numberOf(text)), [setCapo]);
-  const scale = useCallback((text: string) => setScale(numberOf(text)), [setScale]);
-  const counted = { type: 'number' } as const;
   return (
     <>
-      <Field
-        {...counted}
-        {...LIMITS.frets}
+      <NumberField
         name="frets"
         label="Frets"
-        value={String(spec.frets)}
-        onCommit={frets}
+        whole={LIMITS.frets}
+        expected={wholeIn(LIMITS.frets)}
+        value={spec.frets}
+        onCommit={setFrets}
       />
-      <Field
-        {...counted}
-        {...LIMITS.capo}
+      <NumberField
         name="capo"
         label="Capo at fret"
-        value={String(spec.capo)}
-        onCommit={capo}
-      />
-      <Field
+        whole={LIMITS.capo}
+        expected={wholeIn(LIMITS.capo)}
+        value={spec.capo}
+        onCommit={setCapo}
+      >
+        <span className="unit">Chords are what sounds; forms are counted from the nut.</span>
+      </NumberField>
+      <NumberField
         name="scale"
         label="Scale length"
         unit="mm"
-        value={String(spec.scale)}
-        onCommit={scale}
+        expected={`millimetres from ${SCALE.min} to ${SCALE.max}`}
+        value={spec.scale}
+        onCommit={setScale}
       />
     </>
   );
