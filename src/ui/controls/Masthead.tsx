@@ -1,32 +1,13 @@
 import { memo } from 'react';
-import { EXAMPLES } from '#lesson';
-import { useIntents } from '../store/index.ts';
+import { Behind } from '../behind.tsx';
 import { CommandButton } from './CommandButton.tsx';
 import { KeyMenu } from './KeyMenu.tsx';
 import { Menu } from './Menu.tsx';
 
 function Examples() {
-  const { loadExample } = useIntents();
   return (
     <Menu label="Examples">
-      {(close) => (
-        <ul className="examples">
-          {EXAMPLES.map(({ title, about }, i) => (
-            <li key={title}>
-              <button
-                type="button"
-                onClick={() => {
-                  loadExample(i);
-                  close();
-                }}
-              >
-                <b>{title}</b>
-                <span>{about}</span>
-              </button>
-            </li>
-          ))}
-        </ul>
-      )}
+      {(close) => <Behind>{(parts) => <parts.ExampleList close={close} />}</Behind>}
     </Menu>
   );
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, type RefObject, useEffect, useRef } from 'react';
+import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 
 /** Closes an open menu on a press outside it and on Escape. */
 function useClosing(ref: RefObject<HTMLDetailsElement | null>): void {
@@ -12,13 +12,14 @@ function useClosing(ref: RefObject<HTMLDetailsElement | null>): void {
   }, [ref]);
 }
 
-/** A word in the head line that opens a short list under it. */
+/** A word that opens a short list under it, which is made when it is first opened. */
 export function Menu(props: {
   readonly label: ReactNode;
   readonly children: (close: () => void) => ReactNode;
 }) {
   const ref = useRef<HTMLDetailsElement>(null);
   const summary = useRef<HTMLElement>(null);
+  const [opened, setOpened] = useState(false);
   useClosing(ref);
   const close = () => {
     ref.current?.removeAttribute('open');
@@ -28,6 +29,7 @@ export function Menu(props: {
     <details
       ref={ref}
       className="menu"
+      onToggle={({ currentTarget }) => currentTarget.open && setOpened(true)}
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || !ref.current?.open) return;
         event.stopPropagation();
@@ -35,7 +37,7 @@ export function Menu(props: {
       }}
     >
       <summary ref={summary}>{props.label}</summary>
-      <div className="menu-sheet">{props.children(close)}</div>
+      <div className="menu-sheet">{opened && props.children(close)}</div>
     </details>
   );
 }

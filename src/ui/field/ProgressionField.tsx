@@ -1,5 +1,7 @@
 import { type SyntheticEvent, useId } from 'react';
 import type { ChartProblem } from '#theory';
+import { Behind } from '../behind.tsx';
+import { Menu } from '../controls/Menu.tsx';
 import { Suggestion } from '../lane/Suggestion.tsx';
 import { problemText, slotOf } from '../problem-text.ts';
 import { useIntents, useStudy } from '../store/index.ts';
@@ -37,35 +39,11 @@ function Problems({ id }: { readonly id: string }) {
   );
 }
 
-const HOW: readonly (readonly [sample: string, meaning: string])[] = [
-  ['| Am7 | D7 |', 'bars; without any bar line, each chord is a bar'],
-  ['| C G |', 'chords in a bar share it evenly'],
-  ['| C / / G |', 'a slash holds the chord one more beat'],
-  ['| % |', 'the bar before once more'],
-  ['|: … :| x3', 'a repeat, here three times in all'],
-  ['|1. … :|2. …', 'first and second ending'],
-  ['3/4', 'a time signature, anywhere'],
-  ['[Verse]', 'a section name on a line of its own'],
-  ['N.C.', 'no chord'],
-];
+/** Lines of the field: as many as are typed, within these. */
+const LINES = { least: 2, most: 6 };
 
-function HowTo() {
-  return (
-    <details className="how">
-      <summary>How to write a chart</summary>
-      <dl>
-        {HOW.map(([sample, meaning]) => (
-          <div key={sample}>
-            <dt>
-              <code>{sample}</code>
-            </dt>
-            <dd>{meaning}</dd>
-          </div>
-        ))}
-      </dl>
-    </details>
-  );
-}
+const linesOf = (text: string): number =>
+  Math.min(LINES.most, Math.max(LINES.least, text.split('\n').length));
 
 /** The progression as text; the lane beside it is the same thing drawn. */
 export function ProgressionField() {
@@ -77,14 +55,19 @@ export function ProgressionField() {
     moveCursorToOffset(currentTarget.selectionStart);
   return (
     <div className="field">
-      <label className="label" htmlFor={id}>
-        Progression
-      </label>
+      <div className="field-head">
+        <label className="label" htmlFor={id}>
+          Progression
+        </label>
+        <Menu label="How to write a chart">
+          {() => <Behind>{(parts) => <parts.ChartGuide />}</Behind>}
+        </Menu>
+      </div>
       <textarea
         id={id}
         className="chart-text"
         value={text}
-        rows={5}
+        rows={linesOf(text)}
         spellCheck={false}
         autoCapitalize="off"
         autoComplete="off"
@@ -98,7 +81,6 @@ export function ProgressionField() {
         onClick={follow}
       />
       <Problems id={`${id}-problems`} />
-      <HowTo />
     </div>
   );
 }

@@ -1,15 +1,11 @@
-import { HandSettings } from './HandSettings.tsx';
-import { InstrumentSettings } from './InstrumentSettings.tsx';
+import { Behind } from '../behind.tsx';
 import { Panel } from './Panel.tsx';
-import { ViewSettings } from './ViewSettings.tsx';
 
-/** Instrument, hand, and how it is all shown. */
+/** The settings, as a sheet over the workspace. */
 export function Settings() {
   return (
     <Panel name="settings" title="Settings">
-      <InstrumentSettings />
-      <HandSettings />
-      <ViewSettings />
+      <Behind>{(parts) => <parts.AllSettings />}</Behind>
     </Panel>
   );
 }
