@@ -1,5 +1,6 @@
 import { memo } from 'react';
-import { formPlace, shareUnder } from '../form-text.ts';
+import type { FormAtHand } from '#neck';
+import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { problemText } from '../problem-text.ts';
 import { type LaneCell, useIntents, useStudy } from '../store/index.ts';
 import { ChordSymbol } from '../type/Symbol.tsx';
@@ -10,9 +11,10 @@ import { Suggestion } from './Suggestion.tsx';
 function FormLine({ cell }: { readonly cell: LaneCell }) {
   const { form } = cell;
   if (form === undefined) return <span className="cell-form" />;
+  if (form.grip === undefined) return <span className="cell-form">no grip</span>;
   return (
     <span className="cell-form">
-      <b>{form.form.name}</b> {formPlace(form)}
+      <b>{formName(form.form)}</b> {formPlace(form)}
       <span className="share" aria-hidden="true">
         <span style={{ width: `${shareUnder(form) * 100}%` }} />
       </span>
@@ -20,23 +22,30 @@ function FormLine({ cell }: { readonly cell: LaneCell }) {
   );
 }
 
-function spoken({ symbol, at, form, problem }: LaneCell): string {
-  const [bar, beat] = at.split('.');
+function formSpoken(form: FormAtHand): string {
+  if (form.grip === undefined) return 'no grip';
+  const place = formPlace(form);
+  const where = place === 'open' ? place : `at ${place}`;
+  return `${formName(form.form)} form ${where}, ${shareInWords(form)} under the hand`;
+}
+
+function spoken({ symbol, bar, form, problem }: LaneCell, beat: string): string {
   const place = `${symbol}, bar ${bar}, beat ${beat}`;
   if (problem !== undefined) return `${place}: ${problemText(problem, symbol)}`;
-  if (form === undefined) return place;
-  return `${place}, ${form.form.name} form at ${formPlace(form)}, ${form.under} of ${form.of} tones under the hand`;
+  return form === undefined ? place : `${place}, ${formSpoken(form)}`;
 }
 
 interface ChordCellProps {
   readonly cell: LaneCell;
+  /** The beat it begins on, as `Placed` has it. */
+  readonly beat: string;
   readonly current: boolean;
   readonly onPick: (index: number) => void;
 }
 
 /** One chord of the lane. It renders again only if its own cell changed or the cursor came or went. */
 export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
-  const { cell, current, onPick } = props;
+  const { cell, beat, current, onPick } = props;
   const { problem, form } = cell;
   return (
     <button
@@ -49,7 +58,7 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
       data-anchor={form?.anchor}
       data-error={problem && problemText(problem, cell.symbol)}
       aria-current={current ? 'true' : undefined}
-      aria-label={spoken(cell)}
+      aria-label={spoken(cell, beat)}
       tabIndex={current ? 0 : -1}
       onClick={() => onPick(cell.index)}
     >
@@ -61,17 +70,19 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
 });
 
 /** A chord where it stands in its bar. It looks itself up, so that a cursor move touches two of these. */
-export const PlacedCell = memo(function PlacedCell({ placed }: { readonly placed: Placed }) {
+export const PlacedCell = memo(function PlacedCell(props: {
+  readonly placed: Placed;
+  /** There is no room beside the form's name and place. */
+  readonly tight: boolean;
+}) {
+  const { placed, tight } = props;
   const cell = useStudy(({ study }) => study.cells[placed.index]);
   const current = useStudy(({ study }) => study.cursor === placed.index);
   const { moveCursorTo } = useIntents();
   if (cell === undefined) return null;
   return (
-    <div
-      className="placed"
-      style={{ left: `${placed.from * 100}%`, width: `${placed.length * 100}%` }}
-    >
-      <ChordCell cell={cell} current={current} onPick={moveCursorTo} />
+    <div className={tight ? 'placed tight' : 'placed'} style={{ width: `${placed.length * 100}%` }}>
+      <ChordCell cell={cell} beat={placed.beat} current={current} onPick={moveCursorTo} />
       {cell.problem && <Suggestion problem={cell.problem} whole={cell.slot.span} />}
     </div>
   );

@@ -1,4 +1,4 @@
-import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useSize } from '../neck/size.ts';
 import { useStudy } from '../store/index.ts';
 import { PlacedCell } from './Cell.tsx';
@@ -9,12 +9,8 @@ import {
   type LaneRow,
   laneRows,
   longestRow,
+  TIGHT,
 } from './rows.ts';
-
-function Beats({ bar }: { readonly bar: LaneBar }) {
-  const places = Array.from({ length: bar.beats }, (_, beat) => (beat / bar.beats) * 100);
-  return places.map((left) => <span key={left} className="beat" style={{ left: `${left}%` }} />);
-}
 
 /** A bar in which nothing new is typed at the start: the chord before it goes on. */
 function Held({ bar }: { readonly bar: LaneBar }) {
@@ -55,25 +51,33 @@ function BarHead({
 const LaneBarView = memo(function LaneBarView(props: {
   readonly bar: LaneBar;
   readonly section: string | undefined;
+  /** Share of the row, in percent. */
   readonly width: number;
+  readonly ems: number;
 }) {
-  const { bar, section, width } = props;
+  const { bar, section, width, ems } = props;
   return (
-    <div className={barClass(bar)} style={{ width: `${width}%` }}>
+    <div
+      className={barClass(bar)}
+      style={{ width: `${width}%`, backgroundSize: `${100 / bar.beats}% 0.3rem` }}
+    >
       <BarHead bar={bar} section={section} />
-      <Beats bar={bar} />
       {bar.closesRepeat !== undefined && <span className="repeat-dots closing" />}
       <Held bar={bar} />
       {bar.opensRepeat && <span className="repeat-dots opening" />}
       {bar.chords.map((placed) => (
-        <PlacedCell key={placed.index} placed={placed} />
+        <PlacedCell key={placed.index} placed={placed} tight={placed.length * ems < TIGHT} />
       ))}
     </div>
   );
 });
 
-const Row = memo(function Row(props: { readonly row: LaneRow; readonly quarters: number }) {
-  const { row, quarters } = props;
+const Row = memo(function Row(props: {
+  readonly row: LaneRow;
+  readonly quarters: number;
+  readonly ems: number;
+}) {
+  const { row, quarters, ems } = props;
   return (
     <div className="row">
       {row.bars.map((bar, i) => (
@@ -82,6 +86,7 @@ const Row = memo(function Row(props: { readonly row: LaneRow; readonly quarters:
           bar={bar}
           section={i === 0 ? row.section : undefined}
           width={(bar.quarters / quarters) * 100}
+          ems={(bar.quarters / quarters) * ems}
         />
       ))}
     </div>
@@ -102,15 +107,17 @@ const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =
 const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
 
 /** Keeps the row of the cursor in view. */
-function useCursorInView(ref: RefObject<HTMLElement | null>): void {
+function useCursorInView(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): void {
   const cursor = useStudy(({ study }) => study.cursor);
   const shown = useRef<Element>(undefined);
+  const drawn = useRef<readonly LaneRow[]>(undefined);
   useLayoutEffect(() => {
     const row = cursor < 0 ? undefined : currentCell(ref.current)?.closest<HTMLElement>('.row');
-    if (ref.current === null || !row || row === shown.current) return;
+    if (ref.current === null || !row || (row === shown.current && rows === drawn.current)) return;
     shown.current = row;
+    drawn.current = rows;
     scrollTo(ref.current, row);
-  }, [ref, cursor]);
+  }, [ref, cursor, rows]);
 }
 
 /** Milliseconds that the cursor rests before the focus comes after it. */
@@ -132,6 +139,9 @@ function useFocusAtCursor(ref: RefObject<HTMLElement | null>): void {
   }, [ref, cursor]);
 }
 
+/** Share of a row in sight from which on it counts as seen. */
+const MOSTLY = 0.8;
+
 const sameSlots = (a: readonly LaneChord[], b: readonly LaneChord[]): boolean =>
   a.length === b.length && a.every(({ slot }, i) => slot === b[i]?.slot);
 
@@ -146,6 +156,28 @@ function useChords(): readonly LaneChord[] {
   return chords;
 }
 
+/** Which ends of the lane lie out of sight, watched without measuring. */
+function useMore(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): string {
+  const [hidden, setHidden] = useState('');
+  useEffect(() => {
+    const lane = ref.current;
+    const ends = [lane?.firstElementChild, lane?.lastElementChild];
+    if (lane === null || rows.length < 2) return setHidden('');
+    const out = ends.map(() => false);
+    const observer = new IntersectionObserver(
+      (entries) => {
+        for (const { target, intersectionRatio } of entries)
+          out[ends.indexOf(target)] = intersectionRatio < MOSTLY;
+        setHidden(['above', 'below'].filter((_, i) => out[i]).join(' '));
+      },
+      { root: lane, threshold: MOSTLY },
+    );
+    for (const end of ends) if (end) observer.observe(end);
+    return () => observer.disconnect();
+  }, [ref, rows]);
+  return hidden;
+}
+
 /** The progression as bars to scale; the cursor stands on one of its chords. */
 export function Lane() {
   const chart = useStudy(({ study }) => study.chart);
@@ -157,13 +189,21 @@ export function Lane() {
     [chart, chords, ems],
   );
   const quarters = longestRow(rows);
-  useCursorInView(ref);
+  useCursorInView(ref, rows);
   useFocusAtCursor(ref);
+  const more = useMore(ref, rows);
   return (
-    <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
-      {rows.map((row) => (
-        <Row key={row.bars[0]?.number} row={row} quarters={quarters} />
-      ))}
-    </section>
+    <div className="lane-frame" data-more={more}>
+      <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
+        {rows.map((row) => (
+          <Row key={row.bars[0]?.number} row={row} quarters={quarters} ems={ems} />
+        ))}
+      </section>
+      {more.includes('below') && (
+        <p className="lane-more" aria-hidden="true">
+          more bars below
+        </p>
+      )}
+    </div>
   );
 }

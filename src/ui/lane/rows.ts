@@ -1,4 +1,4 @@
-import type { Bar, Chart, Metre, Slot } from '#theory';
+import { type Bar, type Chart, type Metre, type Slot, TICKS_PER_QUARTER } from '#theory';
 
 /** Where one chord stands in its bar, as shares of the bar's length. */
 export interface Placed {
@@ -6,6 +6,8 @@ export interface Placed {
   readonly index: number;
   readonly from: number;
   readonly length: number;
+  /** The beat it begins on, from 1: `3`, `2⅓`. */
+  readonly beat: string;
 }
 
 /** A written bar as it is drawn. */
@@ -46,12 +48,39 @@ const quartersOf = ({ beats, unit }: Metre): number => (beats * QUARTERS) / unit
 const sameMetre = (a: Metre | undefined, b: Metre): boolean =>
   a?.beats === b.beats && a.unit === b.unit;
 
-function placedOf(chords: readonly LaneChord[], ticks: number): readonly Placed[] {
+/** Parts of a beat that have a sign of their own, by their denominator. */
+const SIGNS: Readonly<Record<number, string>> = {
+  2: '½',
+  3: '⅓⅔',
+  4: '¼½¾',
+  5: '⅕⅖⅗⅘',
+  6: '⅙⅓½⅔⅚',
+  8: '⅛¼⅜½⅝¾⅞',
+};
+
+const FRACTIONS = Object.entries(SIGNS).flatMap(([under, signs]) =>
+  [...signs].map((sign, i) => ({ share: (i + 1) / Number(under), sign })),
+);
+
+/** Ticks are whole, so that a third of a beat is only nearly one. */
+const NEARLY = 0.002;
+
+/** The beat, from 1, at a number of ticks into a bar, with its fraction as people write it: `2⅓`. */
+export function beatText(ticks: number, { unit }: Metre): string {
+  const beat = ticks / ((TICKS_PER_QUARTER * QUARTERS) / unit) + 1;
+  const whole = Math.floor(beat + NEARLY);
+  const rest = beat - whole;
+  if (Math.abs(rest) < NEARLY) return String(whole);
+  const sign = FRACTIONS.find(({ share }) => Math.abs(rest - share) < NEARLY)?.sign;
+  return sign === undefined ? beat.toFixed(2) : `${whole}${sign}`;
+}
+
+function placedOf(chords: readonly LaneChord[], ticks: number, metre: Metre): readonly Placed[] {
   return chords.map(({ index, slot }, i) => {
     const from = slot.start / ticks;
     const next = chords[i + 1];
     const to = next === undefined ? 1 : next.slot.start / ticks;
-    return { index, from, length: to - from };
+    return { index, from, length: to - from, beat: beatText(slot.start, metre) };
   });
 }
 
@@ -64,7 +93,7 @@ function barOf(
   chords: readonly LaneChord[],
   before: Metre | undefined,
 ): LaneBar {
-  const placed = placedOf(chords, ticksOf(bar));
+  const placed = placedOf(chords, ticksOf(bar), bar.metre);
   return {
     number,
     quarters: quartersOf(bar.metre),
@@ -131,8 +160,27 @@ export function laneRows(
 export const longestRow = (rows: readonly LaneRow[]): number =>
   Math.max(1, ...rows.map((row) => row.bars.reduce((sum, bar) => sum + bar.quarters, 0)));
 
+/** Ems below which a cell has no room for the bar that shows how much the hand has. */
+export const TIGHT = 5.6;
+
+/** Ems that signs of a symbol take in the lane, where numbers and what follows them are raised. */
+const WIDTHS: readonly (readonly [signs: RegExp, ems: number])[] = [
+  [/[A-Z]/, 0.95],
+  [/[mMwΔ△]/, 0.85],
+  [/[sutld()]/, 0.4],
+];
+const USUAL_WIDTH = 0.46;
+const AIR = 0.4;
+
+const widthOf = (sign: string): number =>
+  WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? USUAL_WIDTH;
+
 /** Ems that a chord symbol of the lane takes, a rough measure of the serif face. */
-export const symbolEms = (symbol: string): number => 0.9 + symbol.length * 0.58;
+export const symbolEms = (symbol: string): number =>
+  [...symbol].reduce((sum, sign) => sum + widthOf(sign), AIR);
+
+/** Ems that a form with its place takes: `E VIII`. */
+const FORM_EMS = 3.5;
 
 /** A row holds 4 bars, or a half or a quarter of that. */
 const COLUMNS = [4, 2, 1];
@@ -146,7 +194,8 @@ export function columnsFor(chart: Chart, chords: readonly LaneChord[], width: nu
     return bars.every((bar) =>
       bar.chords.every(({ index, length }) => {
         const symbol = chords[index]?.slot.symbol ?? '';
-        return length * bar.quarters * quarter >= symbolEms(symbol) && bar.quarters * quarter >= 6;
+        const room = Math.max(symbolEms(symbol), FORM_EMS);
+        return length * bar.quarters * quarter >= room && bar.quarters * quarter >= 6;
       }),
     );
   };

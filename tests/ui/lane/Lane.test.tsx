@@ -37,6 +37,16 @@ describe('Lane', () => {
     expect(cells()[0]).toHaveAccessibleName(/^Am, bar 1, beat 1, . form at /);
   });
 
+  it('says on which part of a beat the chords of a shared bar stand', () => {
+    lane('| C F G |');
+    expect(cells().map((cell) => /beat [^,]+/.exec(cell.ariaLabel ?? '')?.[0])).toEqual([
+      'beat 1',
+      'beat 2⅓',
+      'beat 3⅔',
+    ]);
+    expect(cells()[0]).toHaveAccessibleName(/of \d places under the hand$/);
+  });
+
   it('changes two cells and nothing else when the cursor moves', async () => {
     const store = lane('| Am | F | G | C |'.repeat(16));
     const touched = new Set<Node>();

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseProgression, slotsOf } from '#theory';
 import {
+  beatText,
   columnsFor,
   type LaneChord,
   type LaneRow,
@@ -86,5 +87,24 @@ describe('columnsFor', () => {
     expect(columns('| C | F | G | C |', 60)).toBe(4);
     expect(columns('| C | F | G | C |', 22)).toBe(2);
     expect(columns('| F#m7b5 B7b9 Em7 A7 | C |', 30)).toBe(1);
+  });
+});
+
+describe('beatText', () => {
+  const four = { beats: 4, unit: 4 } as const;
+  it.each([
+    [0, '1'],
+    [960, '2'],
+    [1280, '2⅓'],
+    [2560, '3⅔'],
+    [480, '1½'],
+    [768, '1⅘'],
+    [549, '1.57'],
+  ])('names the beat at %i ticks %s', (ticks, expected) => {
+    expect(beatText(ticks, four)).toBe(expected);
+  });
+
+  it('counts the beats of the metre', () => {
+    expect(beatText(960, { beats: 6, unit: 8 })).toBe('3');
   });
 });
