@@ -15,7 +15,8 @@ const SIZES = [
 
 async function setTheme(page: Page, theme: string): Promise<void> {
   await page.getByRole('button', { name: 'Settings', exact: true }).click();
-  await page.getByRole('radio', { name: theme, exact: true }).check({ force: true });
+  const colours = page.getByRole('group', { name: 'Colours', exact: true });
+  await colours.getByRole('button', { name: theme, exact: true }).click();
   await page.keyboard.press('Escape');
   await expect(page.getByRole('dialog')).toHaveCount(0);
 }
@@ -34,7 +35,7 @@ for (const size of SIZES) {
 test('axe finds nothing in the settings and in the sheet of keys', async ({ page }) => {
   await page.goto(`./#${STATE}`);
   await page.getByRole('button', { name: 'Settings', exact: true }).click();
-  await expect(page.getByRole('dialog', { name: 'Settings' })).toBeVisible();
+  await expect(page.getByRole('textbox', { name: 'Frets' })).toBeVisible();
   await axe(page);
   await page.keyboard.press('Escape');
   await page.getByRole('button', { name: 'Keys', exact: true }).click();
@@ -71,6 +72,79 @@ for (const size of SIZES) {
   });
 }
 
+const EIGHT_BARS = '| Bm7 | E7 | Amaj7 | F#m7 | Dm7/G G7alt | Cmaj7 | D9sus4 G13 | Ab13#11 |';
+
+const SCREENS = [
+  { width: 1024, height: 768 },
+  { width: 1280, height: 720 },
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+] as const;
+
+for (const size of SCREENS) {
+  test(`eight bars, head, neck and toolbar fit on ${size.width} by ${size.height}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(size);
+    await page.goto(
+      `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '5.1', position: '7' })}`,
+    );
+    await expect(page.locator('[data-neck] svg')).toBeVisible();
+    const tools = await page.getByRole('region', { name: 'Hand and labels' }).boundingBox();
+    expect((tools?.y ?? 0) + (tools?.height ?? size.height)).toBeLessThanOrEqual(size.height);
+    const lane = page.getByRole('region', { name: 'Chords' });
+    const hidden = await lane.evaluate((one) => one.scrollHeight - one.clientHeight);
+    expect(hidden).toBeLessThanOrEqual(1);
+  });
+}
+
+test('a chart too long for the screen scrolls inside itself and says so', async ({ page }) => {
+  const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
+  await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+  await expect(page.getByText('more bars below')).toBeVisible();
+  const tools = await page.getByRole('region', { name: 'Hand and labels' }).boundingBox();
+  expect((tools?.y ?? 0) + (tools?.height ?? 900)).toBeLessThanOrEqual(900);
+  await page.keyboard.press('End');
+  await expect(page.getByText('more bars below')).toHaveCount(0);
+  await expect(page.locator('[data-chord-cell][aria-current="true"]')).toBeInViewport();
+});
+
+for (const width of [320, 390, 800, 1024, 1280, 1920]) {
+  test(`all tones of a large chord stand in the head at ${width} pixels`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 900 });
+    const progression = '| Ab13#11 | Abm13/D |';
+    await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '7' })}`);
+    for (const tones of [7, 8]) {
+      await expect(page.locator('.chord-tones dd')).toHaveCount(tones);
+      const outside = await page.locator('.chord-tones > div').evaluateAll((all) => {
+        const head = all[0]?.closest('.head')?.getBoundingClientRect();
+        return all.filter((one) => {
+          const { right, bottom } = one.getBoundingClientRect();
+          return head === undefined || right > head.right + 0.5 || bottom > head.bottom + 0.5;
+        }).length;
+      });
+      expect(outside).toBe(0);
+      await page.keyboard.press('ArrowRight');
+    }
+  });
+}
+
+test('on a telephone a tapped chord, its form and the neck around the hand are seen together', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(
+    `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '1.1', position: '12' })}`,
+  );
+  await page.locator('[data-chord-cell]').nth(1).click();
+  await expect(page.locator('.now')).toBeInViewport({ ratio: 1 });
+  await expect(page.locator('.form-name')).toBeInViewport({ ratio: 1 });
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+  await page.keyboard.press('ArrowDown');
+  await expect(page.locator('[data-neck]')).toHaveAttribute('data-position', '11');
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+});
+
 test('on paper stand lane, reading, neck and legend, without controls, on one sheet', async ({
   page,
 }) => {
@@ -84,6 +158,9 @@ test('on paper stand lane, reading, neck and legend, without controls, on one sh
   await expect(page.getByRole('status', { name: 'Reading' })).toBeVisible();
   await expect(page.locator('[data-chord-cell]').first()).toBeVisible();
   await expect(page.getByRole('list', { name: 'What the marks mean' })).toBeVisible();
+  await expect(
+    page.getByText(/^Key .+ · strings E A D G B E · no capo · position VII$/),
+  ).toBeVisible();
   await expect(page.getByRole('textbox', { name: 'Progression' })).toBeHidden();
   await expect(page.getByRole('button', { name: 'Undo' })).toBeHidden();
 });

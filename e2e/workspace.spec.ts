@@ -132,12 +132,12 @@ test('an address that makes no sense opens with the part that does, and says so'
 test('what one was doing is there again after a reload', async ({ page }) => {
   await page.goto('./');
   await field(page).fill('| F#m7 | B7 |');
-  await page.getByRole('radio', { name: 'notes' }).check({ force: true });
+  await page.getByRole('button', { name: 'notes' }).click();
   await expect.poll(async () => (await hashOf(page))['progression']).toBe('| F#m7 | B7 |');
   await page.goto('about:blank');
   await page.goto('./');
   await expect(field(page)).toHaveValue('| F#m7 | B7 |');
-  await expect(page.getByRole('radio', { name: 'notes' })).toBeChecked();
+  await expect(page.getByRole('button', { name: 'notes' })).toHaveAttribute('aria-pressed', 'true');
 });
 
 test('without storage the program works on and says that it cannot keep things', async ({
@@ -175,6 +175,73 @@ test('a refused setting is told at its field and the last good value stays', asy
   await expect.poll(async () => (await hashOf(page))['tuning']).toBe('D2-A2-D3-G3-B3-E4');
 });
 
+test('an emptied number says what is expected and the last good value stays', async ({ page }) => {
+  await open(page, { progression: '| Em |', at: '1.1', position: '7' });
+  await page.getByRole('button', { name: 'Settings', exact: true }).click();
+  const frets = page.getByRole('textbox', { name: 'Frets' });
+  await frets.fill('');
+  await frets.press('Enter');
+  await expect(frets).toHaveAccessibleDescription(
+    'Nothing is typed: expected a whole number from 12 to 27',
+  );
+  await frets.fill('many');
+  await frets.press('Enter');
+  await expect(frets).toHaveAccessibleDescription(/^“many”/);
+  await expect(page.getByRole('dialog')).not.toContainText('NaN');
+  await frets.fill('24');
+  await frets.press('Enter');
+  await expect(frets).toHaveAttribute('aria-invalid', 'false');
+  await frets.press('ArrowDown');
+  await expect(frets).toHaveValue('23');
+  await page.keyboard.press('Escape');
+  await expect.poll(async () => (await hashOf(page))['frets']).toBe('23');
+});
+
+test('keys go on working after a click on a form, a label, a colour or a menu', async ({
+  page,
+}) => {
+  await open(page, { progression: TURNAROUND, at: '1.1', position: '5' });
+  const tools = page.getByRole('region', { name: 'Hand and labels' });
+  const form = tools.getByRole('button', { name: 'G', exact: true });
+  await form.click();
+  await expect(form).toHaveAttribute('aria-pressed', 'true');
+  await expect(neck(page)).toHaveAttribute('data-form', 'G');
+  await page.keyboard.press('ArrowRight');
+  await expect(current(page)).toHaveAttribute('data-at', '2.1');
+  await page.keyboard.press('0');
+  await expect(tools.getByRole('button', { name: 'best' })).toHaveAttribute('aria-pressed', 'true');
+  await form.click();
+  await page.keyboard.press('Escape');
+  await expect(form).toHaveAttribute('aria-pressed', 'false');
+  await tools.getByRole('button', { name: 'notes' }).click();
+  await page.keyboard.press('l');
+  await expect(tools.getByRole('button', { name: 'fingers' })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  await tools.getByRole('button', { name: '♭9' }).click();
+  await page.keyboard.press('ArrowRight');
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+  await page.getByText('Examples').click();
+  await page.getByRole('button', { name: /Blues/ }).click();
+  await page.keyboard.press('ArrowRight');
+  await expect(current(page)).toHaveAttribute('data-at', '2.1');
+});
+
+test('the head names the form as large as the chord, and the bass of a slash chord', async ({
+  page,
+}) => {
+  await open(page, { progression: '| Bm7 | Dm7/G |', at: '1.1', position: '7' });
+  const head = page.getByRole('region', { name: 'Chord under the cursor' });
+  await expect(head).toContainText('E formVII6 of 6 places');
+  const sizes = await head
+    .locator('.now, .form-name')
+    .evaluateAll((all) => all.map((one) => getComputedStyle(one).fontSize));
+  expect(new Set(sizes).size).toBe(1);
+  await page.keyboard.press('ArrowRight');
+  await expect(head.locator('.bass')).toHaveText(/bass\s*G/);
+});
+
 test('the sheet of keys opens by its key and lists what the keys do', async ({ page }) => {
   await page.goto('./');
   await page.keyboard.press('?');
@@ -195,7 +262,10 @@ test('an example from the menu is put on the neck', async ({ page }) => {
 
 test('the whole chart moves to another key, spelled as that key would', async ({ page }) => {
   await open(page, { progression: '| C | Am | F | G7 |', at: '1.1', position: '1' });
-  await page.getByText(/^Key C major/).click();
+  await page
+    .getByRole('navigation')
+    .getByText(/^Key C major/)
+    .click();
   await page.getByRole('combobox', { name: 'Move everything to' }).selectOption('Eb major');
   expect(await symbols(page)).toEqual(['Eb', 'Cm', 'Ab', 'Bb7']);
 });

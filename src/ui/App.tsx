@@ -1,7 +1,7 @@
-import { useEffect } from 'react';
+import { type RefObject, useEffect, useRef } from 'react';
 import { Masthead } from './controls/Masthead.tsx';
 import { Notices } from './controls/Notices.tsx';
-import { TitleBlock } from './controls/TitleBlock.tsx';
+import { PrintTitle, TitleBlock } from './controls/TitleBlock.tsx';
 import { Toolbar } from './controls/Toolbar.tsx';
 import { ProgressionField } from './field/ProgressionField.tsx';
 import { Head, Next, ReadingText } from './head/Head.tsx';
@@ -42,26 +42,66 @@ function useTheme(): void {
   }, [theme]);
 }
 
-/** The whole sheet. */
+/** Puts the hand in the middle of a pane that is lower than the neck. */
+function centreHand(pane: HTMLElement): void {
+  if (pane.scrollHeight <= pane.clientHeight) return;
+  const hand = pane.querySelector('.hand-wash')?.getBoundingClientRect();
+  if (hand === undefined) return;
+  const { top } = pane.getBoundingClientRect();
+  pane.scrollTop += hand.top + hand.height / 2 - top - pane.clientHeight / 2;
+}
+
+/** On a narrow screen the neck stands in a pane of its own, which follows the hand. */
+function useHandInView(): RefObject<HTMLDivElement | null> {
+  const pane = useRef<HTMLDivElement>(null);
+  const position = useStudy(({ workspace }) => workspace.position);
+  useEffect(() => {
+    if (pane.current !== null && position > 0) centreHand(pane.current);
+  }, [position]);
+  useEffect(() => {
+    const element = pane.current;
+    if (element === null || element.firstElementChild === null) return undefined;
+    const observer = new ResizeObserver(() => centreHand(element));
+    observer.observe(element.firstElementChild);
+    return () => observer.disconnect();
+  }, []);
+  return pane;
+}
+
+function NeckPane() {
+  const pane = useHandInView();
+  return (
+    <div ref={pane} className="neck-pane">
+      <StudyNeck />
+    </div>
+  );
+}
+
+/** The whole sheet. What one plays by stands in the first part, which fits on the screen. */
 export function App() {
   useTheme();
   return (
     <>
       <Masthead />
       <Notices />
+      <PrintTitle />
       <main>
-        <div className="progression">
-          <ProgressionField />
-          <Lane />
-        </div>
-        <Head />
-        <Next />
-        <ReadingText />
-        <section className="neck-sheet" aria-label="Neck and hand">
-          <StudyNeck />
+        <div className="sheet">
+          <div className="progression">
+            <ProgressionField />
+            <Lane />
+          </div>
+          <div className="head-slot">
+            <div className="head-row">
+              <Head />
+              <Next />
+            </div>
+          </div>
+          <ReadingText />
+          <NeckPane />
           <Toolbar />
-          <Legend />
-        </section>
+        </div>
+        <Legend />
       </main>
       <TitleBlock />
       <Settings />

@@ -3,13 +3,16 @@ import './styles/tokens.css';
 import './styles/base.css';
 import './styles/type.css';
 import './styles/controls.css';
+import './styles/field.css';
 import './styles/lane.css';
 import './styles/neck.css';
 import './styles/sheet.css';
+import './styles/foot.css';
 import './styles/panel.css';
 import './styles/print.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
+import { fetchAhead } from './behind.tsx';
 import { listenForKeys } from './commands/index.ts';
 import { keepOffline } from './offline.ts';
 import { openStudyStore, pageOf, StudyStoreContext } from './store/index.ts';
@@ -23,4 +26,5 @@ createRoot(root).render(
     <App />
   </StudyStoreContext>,
 );
+fetchAhead(window);
 keepOffline();

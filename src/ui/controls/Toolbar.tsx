@@ -1,6 +1,7 @@
 import { memo, useMemo } from 'react';
 import { LABELS } from '#lesson';
 import { formsOf } from '#neck';
+import { formName } from '../form-text.ts';
 import { roman } from '../roman.ts';
 import { useIntents, useStudy } from '../store/index.ts';
 import { Choice } from './Choice.tsx';
@@ -23,8 +24,8 @@ function Elsewhere() {
   return (
     <fieldset className="stepper">
       <legend className="label">Where else</legend>
-      <CommandButton name="elsewhere-down">down the neck</CommandButton>
-      <CommandButton name="elsewhere-up">up the neck</CommandButton>
+      <CommandButton name="elsewhere-down">lower</CommandButton>
+      <CommandButton name="elsewhere-up">higher</CommandButton>
     </fieldset>
   );
 }
@@ -38,7 +39,7 @@ function FormChoice() {
   const options = useMemo(
     () => [
       [BEST, 'best'] as const,
-      ...formsOf(instrument).map(({ name }) => [name, name] as const),
+      ...formsOf(instrument).map((form) => [form.name, formName(form)] as const),
     ],
     [instrument],
   );
