@@ -1,0 +1,31 @@
+/** Lines: single notes in time. */
+export {
+  barAt,
+  harmoniesOf,
+  type Played,
+  type PlayedBar,
+  type PlayedSlot,
+  playedOf,
+} from './played.ts';
+export {
+  connectionNotes,
+  type Plan,
+  type Planned,
+  STUDIES,
+  type StudyName,
+  singlesOf,
+  strumOf,
+  studyNotes,
+} from './study.ts';
+export {
+  isTempo,
+  makeTempoMap,
+  secondsAt,
+  secondsPerTick,
+  TEMPO_RANGE,
+  type TempoChange,
+  type TempoMap,
+  tickAt,
+} from './tempo.ts';
+export type { Attack, BendPoint, LineNote, Playing } from './types.ts';
+export { ATTACKS } from './types.ts';

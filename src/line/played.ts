@@ -1,0 +1,99 @@
+/** A chart in time: its bars and chords in the order in which they are played, repeats and endings unfolded. */
+import {
+  barsOf,
+  barTicks,
+  type Chart,
+  type Harmony,
+  type Metre,
+  type PlacedSlot,
+  slotsOf,
+  type Ticks,
+  ticks,
+  unfold,
+} from '#theory';
+
+/** A bar as it is played. */
+export interface PlayedBar {
+  /** Written bar, from 1. */
+  readonly written: number;
+  readonly start: Ticks;
+  readonly length: Ticks;
+  readonly metre: Metre;
+}
+
+/** What sounds from one change of harmony, or one bar line, to the next. */
+export interface PlayedSlot {
+  /** Among the written slots, as in `slotsOf`. */
+  readonly index: number;
+  /** Among the played bars, from 0. */
+  readonly bar: number;
+  readonly harmony: Harmony;
+  readonly start: Ticks;
+  readonly length: Ticks;
+  /** Goes on from the slot before. */
+  readonly held: boolean;
+}
+
+/** All that is played of a chart. */
+export interface Played {
+  readonly bars: readonly PlayedBar[];
+  readonly slots: readonly PlayedSlot[];
+  readonly length: Ticks;
+}
+
+/** The bars in playing order, and where each begins. */
+function playedBars(chart: Chart): readonly PlayedBar[] {
+  const written = barsOf(chart);
+  let start = 0;
+  return unfold(chart).flatMap((index) => {
+    const bar = written[index];
+    if (bar === undefined) return [];
+    const length = barTicks(bar.metre);
+    const played = { written: index + 1, start: ticks(start), length, metre: bar.metre };
+    start += length;
+    return [played];
+  });
+}
+
+/** The slots of each written bar, by its number. */
+function slotsByBar(chart: Chart): ReadonlyMap<number, readonly PlacedSlot[]> {
+  const byBar = new Map<number, PlacedSlot[]>();
+  for (const placed of slotsOf(chart))
+    byBar.set(placed.bar, [...(byBar.get(placed.bar) ?? []), placed]);
+  return byBar;
+}
+
+/** The chart in playing order, from tick 0. */
+export function playedOf(chart: Chart): Played {
+  const bars = playedBars(chart);
+  const byBar = slotsByBar(chart);
+  const slots = bars.flatMap((bar, i) =>
+    (byBar.get(bar.written) ?? []).map(({ slot, index }) => ({
+      index,
+      bar: i,
+      harmony: slot.harmony,
+      start: ticks(bar.start + slot.start),
+      length: slot.length,
+      held: slot.held,
+    })),
+  );
+  const last = bars.at(-1);
+  return { bars, slots, length: ticks(last === undefined ? 0 : last.start + last.length) };
+}
+
+/** The bar that is played at a tick; undefined before the beginning and after the end. */
+export const barAt = ({ bars }: Pick<Played, 'bars'>, tick: number): PlayedBar | undefined =>
+  bars.findLast((bar) => bar.start <= tick && tick < bar.start + bar.length);
+
+/** The slots with held ones drawn into what they hold, across bar lines too. */
+export function harmoniesOf(played: Played): readonly PlayedSlot[] {
+  const whole: PlayedSlot[] = [];
+  for (const slot of played.slots) {
+    const before = whole.at(-1);
+    const follows = before !== undefined && before.start + before.length === slot.start;
+    if (slot.held && follows)
+      whole[whole.length - 1] = { ...before, length: ticks(before.length + slot.length) };
+    else whole.push(slot);
+  }
+  return whole;
+}
