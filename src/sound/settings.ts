@@ -1,0 +1,171 @@
+/** How fast and how often: the settings of the transport, and what they refuse. */
+import { isTempo, type PlayedBar, TEMPO_RANGE } from '#line';
+import { err, ok, type Result, type TextError } from '#theory';
+
+/** Written bars that are played over and over, both included, from 1. */
+export interface LoopBars {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** The tempo rises by `by` quarter notes a minute after every `every` rounds, up to `most`. */
+export interface Rise {
+  readonly by: number;
+  readonly every: number;
+  readonly most: number;
+}
+
+/** Everything about playing that does not change what is played. */
+export interface TransportSettings {
+  /** Quarter notes a minute. */
+  readonly tempo: number;
+  /** Share of the tempo at which it is played: 0.5 is half as fast. */
+  readonly share: number;
+  /** Absent = from the cursor to the end, once. */
+  readonly loop?: LoopBars;
+  readonly rise?: Rise;
+  /** Everything with a pitch sounds so many semitones higher: −1 is tuned down a half step. */
+  readonly semitones: number;
+  readonly countInBars: number;
+}
+
+export const DEFAULT_SETTINGS: TransportSettings = {
+  tempo: 90,
+  share: 1,
+  semitones: 0,
+  countInBars: 1,
+};
+
+export const SETTING_RANGES = {
+  tempo: TEMPO_RANGE,
+  share: { min: 0.25, max: 1 },
+  semitones: { min: -12, max: 12 },
+  countInBars: { min: 0, max: 4 },
+  by: { min: 1, max: 50 },
+  every: { min: 1, max: 99 },
+} as const;
+
+type NumberSetting = 'tempo' | 'share' | 'semitones' | 'countInBars';
+
+const isWhole: Readonly<Record<NumberSetting, boolean>> = {
+  tempo: false,
+  share: false,
+  semitones: true,
+  countInBars: true,
+};
+
+const within = (
+  value: number,
+  { min, max }: { readonly min: number; readonly max: number },
+): boolean => Number.isFinite(value) && value >= min && value <= max;
+
+/** The settings with one number changed; nonsense, and what is so already, changes nothing. */
+export function withSetting(
+  settings: TransportSettings,
+  name: NumberSetting,
+  value: number,
+): TransportSettings {
+  const fits = within(value, SETTING_RANGES[name]) && (!isWhole[name] || Number.isInteger(value));
+  return fits && value !== settings[name] ? { ...settings, [name]: value } : settings;
+}
+
+/** The settings with another loop, or none; one that makes no sense changes nothing. */
+export function withLoop(
+  settings: TransportSettings,
+  loop: LoopBars | undefined,
+): TransportSettings {
+  const { loop: before, ...rest } = settings;
+  if (loop === undefined) return before === undefined ? settings : rest;
+  const sense =
+    Number.isInteger(loop.first) &&
+    Number.isInteger(loop.last) &&
+    loop.first >= 1 &&
+    loop.last >= loop.first;
+  const same = before?.first === loop.first && before.last === loop.last;
+  return sense && !same ? { ...settings, loop } : settings;
+}
+
+/** The settings with another rise of tempo, or none; nonsense changes nothing. */
+export function withRise(settings: TransportSettings, rise: Rise | undefined): TransportSettings {
+  const { rise: before, ...rest } = settings;
+  if (rise === undefined) return before === undefined ? settings : rest;
+  const { by, every, most } = SETTING_RANGES_OF_RISE;
+  const sense =
+    within(rise.by, by) &&
+    within(rise.every, every) &&
+    Number.isInteger(rise.every) &&
+    within(rise.most, most);
+  const same = before?.by === rise.by && before.every === rise.every && before.most === rise.most;
+  return sense && !same ? { ...settings, rise } : settings;
+}
+
+const SETTING_RANGES_OF_RISE = {
+  by: SETTING_RANGES.by,
+  every: SETTING_RANGES.every,
+  most: TEMPO_RANGE,
+} as const;
+
+/** Quarter notes a minute in a round, counted from 0. */
+export function tempoIn({ tempo, share, rise }: TransportSettings, round: number): number {
+  if (rise === undefined) return tempo * share;
+  const risen = tempo + rise.by * Math.floor(Math.max(0, round) / rise.every);
+  return Math.max(tempo, Math.min(risen, rise.most)) * share;
+}
+
+const refuse = <Code extends string>(code: Code, text: string, expected: string) =>
+  err<TextError<Code>>({ code, at: 0, length: text.length, found: text, expected: [expected] });
+
+/** Reads a tempo as typed: `90`, `92.5`. Error code: `tempo`. */
+export function parseTempo(text: string): Result<number, TextError<'tempo'>> {
+  const tempo = /^\d{1,3}([.,]\d{1,2})?$/.test(text.trim())
+    ? Number(text.trim().replace(',', '.'))
+    : Number.NaN;
+  return isTempo(tempo)
+    ? ok(tempo)
+    : refuse('tempo', text, `a number from ${TEMPO_RANGE.min} to ${TEMPO_RANGE.max}`);
+}
+
+/**
+ * Reads bars to loop as typed: `5-8`, `5` for one bar, nothing for no loop. `bars`: how many the
+ * chart has. Error code: `loop`.
+ */
+export function parseLoop(
+  text: string,
+  bars: number,
+): Result<LoopBars | undefined, TextError<'loop'>> {
+  if (text.trim() === '') return ok(undefined);
+  const found = /^(\d{1,5})(?:\s*[-–]\s*(\d{1,5}))?$/.exec(text.trim());
+  const first = Number(found?.[1] ?? Number.NaN);
+  const last = Number(found?.[2] ?? first);
+  const fits = first >= 1 && last >= first && last <= bars;
+  return fits ? ok({ first, last }) : refuse('loop', text, `bars from 1 to ${bars}, as 5-8`);
+}
+
+/** `5-8`, `5`, or nothing. */
+export function makeLoop(loop: LoopBars | undefined): string {
+  if (loop === undefined) return '';
+  return loop.first === loop.last ? `${loop.first}` : `${loop.first}-${loop.last}`;
+}
+
+/** A stretch of a performance, in ticks. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * Where looped bars lie in what is played: from the first time that the first is played to the end
+ * of the last after it. Undefined where the chart has no such bars.
+ */
+export function spanOfLoop(
+  bars: readonly PlayedBar[],
+  { first, last }: LoopBars,
+): Span | undefined {
+  const from = bars.findIndex(({ written }) => written === first);
+  const to = bars.findIndex(({ written }, i) => i >= from && written === last);
+  const begin = bars[from];
+  const end = bars[to];
+  return begin === undefined || end === undefined
+    ? undefined
+    : { from: begin.start, to: end.start + end.length };
+}
