@@ -170,7 +170,7 @@ const WIDTHS: readonly (readonly [signs: RegExp, ems: number])[] = [
   [/[sutld()]/, 0.4],
 ];
 const USUAL_WIDTH = 0.46;
-const AIR = 0.4;
+const AIR = 0.35;
 
 const widthOf = (sign: string): number =>
   WIDTHS.find(([signs]) => signs.test(sign))?.[1] ?? USUAL_WIDTH;
