@@ -1,22 +1,31 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import type { Page } from '@playwright/test';
 import { type Measure, percentile, type Row, type Visit } from './bench.ts';
-import { workPerKey } from './trace.ts';
+import { phasesPerKey, type Work, workPerKey } from './trace.ts';
 
 /** Issue 2, section 6: the work of one cursor move, over 500 moves on a progression of 64 bars. */
 const MOVES = 500;
 const BARS = 64;
 const KEYS_A_SECOND = 30;
 
-const LINE = '| Cmaj7 A7b9 | Dm7 G7sus4 | F#m7b5 B7alt | Em7 Eb9 |\n';
 const CELLS = BARS * 2;
 
+const ROOTS = ['C', 'F', 'Bb', 'Eb', 'Ab', 'Db', 'F#', 'B', 'E', 'A', 'D', 'G'];
+const QUALITIES = ['maj7', 'm7', '7b9', '7sus4', 'm7b5', '9', '6', 'm9', 'dim7', '7#9', '', 'm'];
+
+/** Steps of 5 and of 7 go round all twelve: no two chords are alike, and none like the one before. */
+const chordAt = (n: number): string =>
+  `${ROOTS[(n * 5) % 12]}${QUALITIES[(n * 7 + Math.floor(n / 12)) % 12]}`;
+
+const PROGRESSION = Array.from(
+  { length: BARS },
+  (_, bar) => `| ${chordAt(bar * 2)} ${chordAt(bar * 2 + 1)} |${bar % 4 === 3 ? '\n' : ''}`,
+)
+  .join(' ')
+  .replaceAll('| |', '|');
+
 const addressOf = (url: string): string => {
-  const query = new URLSearchParams({
-    progression: LINE.repeat(BARS / 4),
-    at: '1.1',
-    position: '5',
-  });
+  const query = new URLSearchParams({ progression: PROGRESSION, at: '1.1', position: '5' });
   return `${url}#${query}`;
 };
 
@@ -59,7 +68,7 @@ const expectMoved = async (page: Page): Promise<void> => {
 
 const CATEGORIES = ['devtools.timeline', 'disabled-by-default-devtools.timeline'];
 
-const workOfMoves = async (visit: Visit, slowdown: number): Promise<readonly number[]> => {
+const traceOfMoves = async (visit: Visit, slowdown: number): Promise<string> => {
   const page = await open(visit, slowdown);
   await hold(page, 20);
   await expectMoved(page);
@@ -68,7 +77,11 @@ const workOfMoves = async (visit: Visit, slowdown: number): Promise<readonly num
   await hold(page, MOVES);
   const trace = await visit.browser.stopTracing();
   await page.context().close();
-  const work = workPerKey(trace.toString());
+  return trace.toString();
+};
+
+const workOfMoves = (trace: string): readonly Work[] => {
+  const work = workPerKey(trace);
   if (work.length < MOVES) throw new Error(`${work.length} moves in the trace, not ${MOVES}`);
   return work;
 };
@@ -101,11 +114,22 @@ const missed = async (visit: Visit, moves: number): Promise<number> => {
 };
 
 const rowsFor = async (visit: Visit, slowdown: number, limit: number): Promise<readonly Row[]> => {
-  const work = await workOfMoves(visit, slowdown);
+  const trace = await traceOfMoves(visit, slowdown);
+  const work = workOfMoves(trace);
+  const passed = work.map((one) => one.passed);
+  const worked = work.map((one) => one.worked);
   const told = slowdown === 1 ? 'one cursor move' : `one cursor move, CPU ${slowdown}× slower`;
   return [
-    { name: `${told}: median`, figure: percentile(work, 0.5), unit: 'ms' },
-    { name: `${told}: 95th percentile`, figure: percentile(work, 0.95), unit: 'ms', limit },
+    { name: `${told}: median`, figure: percentile(passed, 0.5), unit: 'ms' },
+    { name: `${told}: 95th percentile`, figure: percentile(passed, 0.95), unit: 'ms', limit },
+    // Less than the time that passed when other programs wanted the processor too.
+    { name: '  on the processor: median', figure: percentile(worked, 0.5), unit: 'ms' },
+    { name: '  on the processor: 95th percentile', figure: percentile(worked, 0.95), unit: 'ms' },
+    ...[...phasesPerKey(trace)].map(([phase, figure]) => ({
+      name: `  mean of ${phase}`,
+      figure,
+      unit: 'ms',
+    })),
   ];
 };
 

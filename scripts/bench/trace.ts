@@ -5,6 +5,8 @@ interface TraceEvent {
   readonly tid: number;
   readonly ts: number;
   readonly dur?: number;
+  /** Time on the processor; less than `dur` when the thread had to wait. */
+  readonly tdur?: number;
   readonly args?: { readonly data?: { readonly type?: string } };
 }
 
@@ -20,23 +22,71 @@ const eventsOf = (json: string): readonly TraceEvent[] => {
 const isKeydown = ({ name, args }: TraceEvent): boolean =>
   name === 'EventDispatch' && args?.data?.type === 'keydown';
 
+/** The events of the thread that handled the first key press, the longest of each moment first. */
+const pageEvents = (events: readonly TraceEvent[]): readonly TraceEvent[] => {
+  const page = events.find(isKeydown);
+  return events
+    .filter(({ pid, tid, dur }) => dur !== undefined && pid === page?.pid && tid === page.tid)
+    .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
+};
+
+/** What a key press cost the page's main thread, in milliseconds. */
+export interface Work {
+  /** From the beginning of each task to its end. */
+  readonly passed: number;
+  /** On the processor. */
+  readonly worked: number;
+}
+
 /**
- * The work that each key press of a Chromium trace caused on the page's main thread, in
- * milliseconds: every task (script, style, layout, paint) from the one that handles the press to the
- * one before the next press.
+ * The work that each key press of a Chromium trace caused on the page's main thread: every task
+ * (script, style, layout, paint) from the one that handles the press to the one before the next.
  */
-export const workPerKey = (json: string): readonly number[] => {
-  const events = eventsOf(json);
-  const keys = events.filter(isKeydown).sort((a, b) => a.ts - b.ts);
-  const page = keys[0];
-  const tasks = events
-    .filter(({ name, pid, tid }) => name === 'RunTask' && pid === page?.pid && tid === page.tid)
-    .sort((a, b) => a.ts - b.ts);
-  const work = keys.map(() => 0);
+export const workPerKey = (json: string): readonly Work[] => {
+  const events = pageEvents(eventsOf(json));
+  const keys = events.filter(isKeydown).map(({ ts }) => ts);
+  const work = keys.map(() => ({ passed: 0, worked: 0 }));
   let key = -1;
-  for (const { ts, dur = 0 } of tasks) {
-    while ((keys[key + 1]?.ts ?? Number.POSITIVE_INFINITY) < ts + dur) key++;
-    if (key >= 0) work[key] = (work[key] ?? 0) + dur / 1000;
+  for (const { name, ts, dur = 0, tdur = dur } of events) {
+    if (name !== 'RunTask') continue;
+    while ((keys[key + 1] ?? Number.POSITIVE_INFINITY) < ts + dur) key++;
+    const caused = work[key];
+    if (caused === undefined) continue;
+    caused.passed += dur / 1000;
+    caused.worked += tdur / 1000;
   }
   return work;
+};
+
+/** The phases of a frame as Chromium names them in a trace. */
+const PHASES: Readonly<Record<string, string>> = {
+  FunctionCall: 'script',
+  UpdateLayoutTree: 'style',
+  Layout: 'layout',
+  PrePaint: 'pre-paint',
+  HitTest: 'hit test',
+  Paint: 'paint',
+  Layerize: 'layers',
+  Commit: 'commit',
+};
+
+const endOf = ({ ts, dur = 0 }: TraceEvent): number => ts + dur;
+
+/** Milliseconds a key press spent in each phase, on average, without what was nested in it. */
+export const phasesPerKey = (json: string): ReadonlyMap<string, number> => {
+  const events = pageEvents(eventsOf(json));
+  const keys = events.filter(isKeydown);
+  const spent = new Map(Object.values(PHASES).map((phase) => [phase, 0]));
+  const add = (event: TraceEvent | undefined, time: number) => {
+    const phase = event && PHASES[event.name];
+    if (phase) spent.set(phase, (spent.get(phase) ?? 0) + time / 1000 / keys.length);
+  };
+  const open: TraceEvent[] = [];
+  for (const event of events.filter(({ ts }) => ts >= (keys[0]?.ts ?? 0))) {
+    while (open.length > 0 && endOf(open[open.length - 1] ?? event) <= event.ts) open.pop();
+    add(event, event.dur ?? 0);
+    add(open[open.length - 1], -(event.dur ?? 0));
+    open.push(event);
+  }
+  return spent;
 };
