@@ -3,6 +3,8 @@ import { formsOf, type InstrumentSpec, makeInstrument, specOf } from '#neck';
 import { makeAt, makeDegree, parseAt, parseDegree, parseProgression, sameDegree } from '#theory';
 import { BEGINNING, DEFAULT_WORKSPACE } from './defaults.ts';
 import { ADDRESS_KEYS, type AddressKey } from './kept.ts';
+import { withInstrument } from './own-forms.ts';
+import { withoutText } from './route-goal.ts';
 import { ROUTES, type Workspace } from './types.ts';
 import { LONGEST_PROGRESSION } from './workspace-json.ts';
 
@@ -20,7 +22,7 @@ const quoted = (text: string): string =>
   text.length > LONGEST_QUOTE ? `“${text.slice(0, LONGEST_QUOTE)}…”` : `“${text}”`;
 
 /** Builds the instrument anew only if something differs: much is remembered for each instrument. */
-function withInstrument(workspace: Workspace, patch: InstrumentSpec): Workspace | string {
+function withSpec(workspace: Workspace, patch: InstrumentSpec): Workspace | string {
   const before = specOf(workspace.instrument);
   const { gauges, ...rest } = before;
   // Gauges belong to the strings they were set for.
@@ -29,22 +31,23 @@ function withInstrument(workspace: Workspace, patch: InstrumentSpec): Workspace 
   const made = makeInstrument(wanted);
   if (!made.ok) return `expected ${made.error.expected}`;
   const same = JSON.stringify(specOf(made.value)) === JSON.stringify(before);
-  return same ? workspace : { ...workspace, instrument: made.value };
+  return same ? workspace : withInstrument(workspace, made.value);
 }
 
-const tuning: Reader = (text, soFar) => withInstrument(soFar, { tuning: text });
+const tuning: Reader = (text, soFar) => withSpec(soFar, { tuning: text });
 
 const frets: Reader = (text, soFar) =>
-  withInstrument(soFar, { frets: text.trim() === '' ? Number.NaN : Number(text) });
+  withSpec(soFar, { frets: text.trim() === '' ? Number.NaN : Number(text) });
 
 const hand: Reader = (text, soFar) => {
   if (text !== 'left' && text !== 'right') return 'expected left or right';
-  return withInstrument(soFar, { leftHanded: text === 'left' });
+  return withSpec(soFar, { leftHanded: text === 'left' });
 };
 
 const progression: Reader = (text, soFar) => {
   if (text.length > LONGEST_PROGRESSION) return 'it is too long';
-  return { ...soFar, progression: text, at: BEGINNING };
+  const work = text === soFar.progression ? soFar : withoutText(soFar);
+  return { ...work, progression: text, at: BEGINNING };
 };
 
 const at: Reader = (text, soFar) => {

@@ -1,5 +1,5 @@
 /** What a first visit finds. */
-import { STANDARD_GUITAR } from '#neck';
+import { DEFAULT_BEND_LIMITS, DEFAULT_WEIGHTS, STANDARD_GUITAR } from '#neck';
 import { EXAMPLES } from './examples.ts';
 import type { Moment, Workspace } from './types.ts';
 
@@ -19,4 +19,10 @@ export const DEFAULT_WORKSPACE: Workspace = {
   spacing: 'true',
   theme: 'system',
   shortcuts: true,
+  weights: DEFAULT_WEIGHTS,
+  pins: [],
+  bendLimits: DEFAULT_BEND_LIMITS,
+  ownForms: [],
+  lens: 'none',
+  fingering: '',
 };

@@ -2,7 +2,30 @@
 export { makeAddress, parseAddress, type ReadAddress } from './address.ts';
 export { BEGINNING, DEFAULT_WORKSPACE } from './defaults.ts';
 export { EXAMPLES, type Example } from './examples.ts';
+export { LONGEST_FINGERING } from './json-material.ts';
 export { ADDRESS_KEYS, type AddressKey, KEPT, type Keeping, returnedTo, sameWork } from './kept.ts';
+export {
+  BEND_LIMIT_NAMES,
+  BEND_LIMIT_RANGES,
+  type BendLimitName,
+  bendLimit,
+  type LimitError,
+  type Range,
+  WEIGHT_NAMES,
+  WEIGHT_RANGES,
+  type WeightName,
+  withBendLimit,
+  withWeight,
+} from './limits.ts';
+export {
+  formsFor,
+  LONGEST_FORM_NAME,
+  MOST_OWN_FORMS,
+  ownFormOf,
+  tuningOf,
+  withInstrument,
+} from './own-forms.ts';
+export { usualGoal, withoutText } from './route-goal.ts';
 export {
   ASIDE_KEY,
   type Kept,
@@ -16,10 +39,16 @@ export {
   WORK_KEY,
 } from './storage.ts';
 export {
+  type Comparison,
   LABELS,
   type Labels,
+  LENSES,
+  type Lens,
   type Moment,
+  type OwnForm,
+  type PinnedForm,
   ROUTES,
+  type RouteGoal,
   type RouteKind,
   SPACINGS,
   SPELLINGS,

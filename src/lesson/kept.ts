@@ -23,12 +23,13 @@ export interface Keeping {
 }
 
 const here: Keeping = { storage: true, address: [], undo: true };
+/** Undo goes back over what was done, not over where one looked. */
+const looked: Keeping = { ...here, undo: false };
 
 /** Exhaustive by type: a new part of the workspace has to say here where it is kept. */
 export const KEPT: { readonly [Part in keyof Required<Workspace>]: Keeping } = {
   progression: { ...here, address: ['progression'] },
-  // Undo goes back over what was done, not over where one looked.
-  at: { ...here, address: ['at'], undo: false },
+  at: { ...looked, address: ['at'] },
   position: { ...here, address: ['position'] },
   form: { ...here, address: ['form'] },
   instrument: { ...here, address: ['tuning', 'frets', 'hand'] },
@@ -41,13 +42,22 @@ export const KEPT: { readonly [Part in keyof Required<Workspace>]: Keeping } = {
   theme: here,
   shortcuts: here,
   route: { ...here, address: ['route'] },
+  routeTo: here,
+  weights: here,
+  pins: here,
+  bendLimits: here,
+  ownForms: here,
+  lens: looked,
+  turn: looked,
+  compare: looked,
+  fingering: here,
 };
 
 const PARTS = Object.keys(KEPT) as (keyof Workspace)[];
 
 const sameValue = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
 
-/** Whether two workspaces are alike in everything that undo goes back over (so: not the cursor). */
+/** Whether two workspaces are alike in everything that undo goes back over (so: not the cursor or a lens). */
 export const sameWork = (a: Workspace, b: Workspace): boolean =>
   PARTS.every((part) => !KEPT[part].undo || a[part] === b[part] || sameValue(a[part], b[part]));
 
@@ -55,5 +65,7 @@ export const sameWork = (a: Workspace, b: Workspace): boolean =>
 export function returnedTo(past: Workspace, present: Workspace): Workspace {
   const stays = PARTS.filter((part) => !KEPT[part].undo && past[part] !== present[part]);
   if (stays.length === 0) return past;
-  return { ...past, ...Object.fromEntries(stays.map((part) => [part, present[part]])) };
+  const { turn: _turn, compare: _compare, ...rest } = past;
+  const looked = PARTS.filter((part) => !KEPT[part].undo && present[part] !== undefined);
+  return { ...rest, ...Object.fromEntries(looked.map((part) => [part, present[part]])) };
 }

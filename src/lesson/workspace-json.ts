@@ -20,9 +20,13 @@ import {
   type Result,
 } from '#theory';
 import { DEFAULT_WORKSPACE } from './defaults.ts';
+import { flag, isJson, type Json, oneOf, type Reader, text, valueIn, whole } from './json.ts';
+import * as material from './json-material.ts';
 import { KEPT } from './kept.ts';
+import { withInstrument } from './own-forms.ts';
 import {
   LABELS,
+  LENSES,
   type Moment,
   ROUTES,
   SPACINGS,
@@ -47,31 +51,6 @@ export interface ReadWorkspace {
   readonly workspace: Workspace;
   readonly refused: readonly (keyof Workspace)[];
 }
-
-type Json = Readonly<Record<string, unknown>>;
-/** `undefined` = makes no sense. */
-type Reader<T> = (value: unknown) => T | undefined;
-
-const isJson = (value: unknown): value is Json =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
-
-const valueIn = <T>(result: Result<T, unknown>): T | undefined =>
-  result.ok ? result.value : undefined;
-
-const oneOf =
-  <T extends string>(words: readonly T[]): Reader<T> =>
-  (value) =>
-    words.find((word) => word === value);
-
-const text =
-  (longest: number): Reader<string> =>
-  (value) =>
-    typeof value === 'string' && value.length <= longest ? value : undefined;
-
-const fretFromOne: Reader<number> = (value) =>
-  Number.isInteger(value) && Number(value) >= 1 ? Number(value) : undefined;
-
-const flag: Reader<boolean> = (value) => (typeof value === 'boolean' ? value : undefined);
 
 const moment: Reader<Moment> = (value) => {
   if (!isJson(value)) return undefined;
@@ -111,7 +90,7 @@ const READERS: { readonly [Part in keyof Required<Workspace>]: Reader<Required<W
   {
     progression: text(LONGEST_PROGRESSION),
     at: moment,
-    position: fretFromOne,
+    position: whole(1),
     form: text(64),
     instrument,
     span,
@@ -123,6 +102,15 @@ const READERS: { readonly [Part in keyof Required<Workspace>]: Reader<Required<W
     theme: oneOf(THEMES),
     shortcuts: flag,
     route: oneOf(ROUTES),
+    routeTo: material.routeTo,
+    weights: material.weights,
+    pins: material.pins,
+    bendLimits: material.bendLimits,
+    ownForms: material.ownForms,
+    lens: oneOf(LENSES),
+    turn: material.turn,
+    compare: material.compare,
+    fingering: text(material.LONGEST_FINGERING),
   };
 
 const PARTS = Object.keys(READERS) as (keyof Workspace)[];
@@ -159,7 +147,8 @@ export function parseWorkspace(json: unknown): Result<ReadWorkspace, WorkspaceEr
     return err({ code: 'version', found, expected: `version ${WORKSPACE_VERSION}` });
   }
   const first: ReadWorkspace = { workspace: DEFAULT_WORKSPACE, refused: [] };
-  return ok(withinNeck(PARTS.reduce((read, part) => withPart(read, part, json[part]), first)));
+  const read = withinNeck(PARTS.reduce((soFar, part) => withPart(soFar, part, json[part]), first));
+  return ok({ ...read, workspace: withInstrument(read.workspace, read.workspace.instrument) });
 }
 
 const keyJson = ({ tonic, mode }: Key): Json => ({ tonic: makeNoteName(tonic), mode });
@@ -170,6 +159,9 @@ export function makeWorkspace(workspace: Workspace): Json {
     ...workspace,
     form: workspace.form,
     route: workspace.route,
+    routeTo: workspace.routeTo,
+    turn: workspace.turn,
+    compare: workspace.compare,
     instrument: specOf(workspace.instrument),
     show: workspace.show.map((degree) => makeDegree(degree)),
     key: workspace.key && keyJson(workspace.key),

@@ -144,6 +144,20 @@ export function nearestCopy(chord: Chord, hand: Hand, form: string): FormAtHand 
   return oneOfEach(copies, nearer)[0]?.at;
 }
 
+/** One copy of a form, measured against the hand. */
+export function copyAt(
+  chord: Chord,
+  hand: Hand,
+  form: string,
+  anchor: number,
+): FormAtHand | undefined {
+  const place = formPlaces(chord, hand.instrument).find(
+    (one) => one.form.name === form && one.anchor === anchor,
+  );
+  if (place === undefined) return undefined;
+  return measure(place, hand, reachByFret(hand.instrument, hand.span, hand.position)).at;
+}
+
 /** Every copy of every form along the neck, from the nut up, measured against the hand: "where else". */
 export const formsAlongNeck = (chord: Chord, hand: Hand): readonly FormAtHand[] =>
   measureAll(chord, hand).map(({ at }) => at);

@@ -2,8 +2,10 @@ import {
   type Chord,
   type Degree,
   frequencyOf,
+  type Midi,
   midi,
   midiOf,
+  type NoteName,
   noteAt,
   type Pitch,
   pitchAt,
@@ -16,7 +18,7 @@ import { demandsOf } from './demands.ts';
 import { fret, millimetres, stringNumber } from './places.ts';
 import { distanceTo, HAND_FRETS } from './reach.ts';
 import { type BendModel, type BendWork, bendWork, mechanicsOf } from './string-model.ts';
-import type { Instrument, Millimetres, Place } from './types.ts';
+import type { Instrument, Millimetres, Place, Reading, Tone } from './types.ts';
 
 export const EASES = ['comfortable', 'hard', 'no'] as const;
 /** `no` = not practical. */
@@ -103,32 +105,6 @@ function workOf(instrument: Instrument, model: BendModel): WorkTable {
   return table;
 }
 
-interface Target {
-  readonly degree: Degree;
-  readonly of: Bend['of'];
-  readonly chord: Chord;
-}
-
-/** Every tone worth bending to, by pitch class; the chord now sounding first. */
-function targetsOf(query: BendQuery): readonly (readonly Target[])[] {
-  const targets: Target[][] = Array.from({ length: 12 }, () => []);
-  const add = (chord: Chord, degree: Degree, of: Bend['of']): void => {
-    targets[pitchClass(pitchClassOf(chord.root) + semitonesOf(degree))]?.push({
-      degree,
-      of,
-      chord,
-    });
-  };
-  for (const { degree } of demandsOf(query.chord).tones) add(query.chord, degree, 'now');
-  for (const degree of query.colours) {
-    const offset = pitchClass(semitonesOf(degree));
-    if (demandsOf(query.chord).byOffset[offset] === undefined) add(query.chord, degree, 'now');
-  }
-  if (query.next === undefined) return targets;
-  for (const { degree } of demandsOf(query.next).tones) add(query.next, degree, 'next');
-  return targets;
-}
-
 /** How hard a push is for a player with these limits. */
 export function easeOf(
   work: BendWork,
@@ -144,58 +120,147 @@ export function easeOf(
   return force <= limits.hard.force && travel <= limits.hard.travel ? 'hard' : 'no';
 }
 
-function bendTo(
-  query: BendQuery,
-  place: Place,
-  steps: BendSteps,
-  target: Target,
-): Bend | undefined {
-  const string = query.instrument.strings[place.string - 1];
-  const row = workOf(query.instrument, query.limits.model)[place.string - 1]?.[place.fret];
-  const work = row?.[steps - 1];
-  if (string === undefined || work === undefined) return undefined;
-  const finger = Math.min(HAND_FRETS, place.fret - query.position) + 1;
-  const exact = noteAt(target.chord.root, target.degree);
-  const name = query.spelling === 'plain' ? plainName(exact) : exact;
-  return {
-    ...place,
-    steps,
-    pitch: pitchAt(name, midi(midiOf(string.pitch) + place.fret + steps)),
-    degree: target.degree,
-    of: target.of,
-    finger,
-    direction: place.string <= query.instrument.strings.length / 2 ? 'push' : 'pull',
-    travel: millimetres(work.travel * 1000),
-    force: work.force,
-    ease: easeOf(work, query.limits, { wound: string.wound, supported: finger > 1 }),
-  };
-}
-
 const EASE_RANK: Readonly<Record<Ease, number>> = { comfortable: 0, hard: 1, no: 2 };
 
-const easierFirst = (a: Bend, b: Bend): number =>
+/** A bend whatever it is for, with the MIDI number that it reaches. */
+interface Push extends Omit<Bend, 'pitch' | 'degree' | 'of'> {
+  readonly sounding: Midi;
+}
+
+const easierFirst = (a: Omit<Push, 'sounding'>, b: Omit<Push, 'sounding'>): number =>
   EASE_RANK[a.ease] - EASE_RANK[b.ease] || a.force - b.force;
 
-function bendsOnString(
-  query: BendQuery,
-  index: number,
-  targets: readonly (readonly Target[])[],
-): readonly Bend[] {
-  const string = query.instrument.strings[index];
-  if (string === undefined) return [];
-  const open = midiOf(string.pitch);
-  const bends: Bend[] = [];
-  const last = Math.min(query.position + HAND_FRETS, query.instrument.frets);
-  for (let f = Math.max(query.position, query.instrument.capo + 1); f <= last; f++) {
-    const place = { string: stringNumber(index + 1), fret: fret(f) };
-    for (const steps of BEND_STEPS) {
-      for (const target of targets[(open + f + steps) % 12] ?? []) {
-        const bend = bendTo(query, place, steps, target);
-        if (bend !== undefined) bends.push(bend);
-      }
-    }
-  }
+type Hand = Pick<BendQuery, 'position' | 'instrument' | 'limits'>;
+
+function pushesAtPlace(hand: Hand, index: number, f: number): readonly Push[] {
+  const { instrument, limits, position } = hand;
+  const string = instrument.strings[index];
+  const row = workOf(instrument, limits.model)[index]?.[f];
+  if (string === undefined || row === undefined) return [];
+  const finger = Math.min(HAND_FRETS, f - position) + 1;
+  const how = { wound: string.wound, supported: finger > 1 };
+  const place = { string: stringNumber(index + 1), fret: fret(f), finger };
+  const direction = index + 1 <= instrument.strings.length / 2 ? 'push' : 'pull';
+  return BEND_STEPS.flatMap((steps) => {
+    const work = row[steps - 1];
+    if (work === undefined) return [];
+    const sounding = midi(midiOf(string.pitch) + f + steps);
+    const travel = millimetres(work.travel * 1000);
+    const ease = easeOf(work, limits, how);
+    return [{ ...place, steps, direction, travel, force: work.force, ease, sounding }];
+  });
+}
+
+function computePushes(hand: Hand): readonly Push[] {
+  const { instrument, position } = hand;
+  const first = Math.max(position, instrument.capo + 1);
+  const last = Math.min(position + HAND_FRETS, instrument.frets);
+  const frets = Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => first + i);
+  return instrument.strings
+    .flatMap((_, index) => frets.flatMap((f) => pushesAtPlace(hand, index, f)))
+    .sort(easierFirst);
+}
+
+type Bends = readonly Bend[];
+type ByChord = WeakMap<Chord, Bends[]>;
+
+/** What is remembered for an instrument under the limits last asked for; lists are by position. */
+interface Known {
+  readonly limits: BendLimits;
+  readonly pushes: (readonly Push[])[];
+  readonly bends: Readonly<Record<BendQuery['spelling'], Readonly<Record<Bend['of'], ByChord>>>>;
+}
+
+const known = new WeakMap<Instrument, Known>();
+
+const noBends = () => ({ now: new WeakMap(), next: new WeakMap() });
+
+function knownFor({ instrument, limits }: Hand): Known {
+  const before = known.get(instrument);
+  if (before?.limits === limits) return before;
+  const fresh = { limits, pushes: [], bends: { exact: noBends(), plain: noBends() } };
+  known.set(instrument, fresh);
+  return fresh;
+}
+
+/** Every bend that starts under the hand, easiest first: what the chords have no say in. */
+function pushesAt(hand: Hand, remembered: Known): readonly Push[] {
+  const pushes = remembered.pushes[hand.position] ?? computePushes(hand);
+  remembered.pushes[hand.position] = pushes;
+  return pushes;
+}
+
+function nameOf(chord: Chord, degree: Degree, spelling: BendQuery['spelling']): NoteName {
+  const name = noteAt(chord.root, degree);
+  return spelling === 'plain' ? plainName(name) : name;
+}
+
+const makeBend = (push: Push, name: NoteName, degree: Degree, of: Bend['of']): Bend => ({
+  string: push.string,
+  fret: push.fret,
+  steps: push.steps,
+  pitch: pitchAt(name, push.sounding),
+  degree,
+  of,
+  finger: push.finger,
+  direction: push.direction,
+  travel: push.travel,
+  force: push.force,
+  ease: push.ease,
+});
+
+/** The bends among `pushes` that reach one of these degrees of a chord, in their order. */
+function reaching(
+  pushes: readonly Push[],
+  chord: Chord,
+  degrees: readonly Degree[],
+  of: Bend['of'],
+  spelling: BendQuery['spelling'],
+): Bends {
+  const targets = degrees.map((degree) => ({ degree, name: nameOf(chord, degree, spelling) }));
+  const byClass = targets.map(({ name }) => pitchClassOf(name));
+  return pushes.flatMap((push) => {
+    const target = targets[byClass.indexOf(pitchClass(push.sounding))];
+    return target ? [makeBend(push, target.name, target.degree, of)] : [];
+  });
+}
+
+/** The bends to the tones of a chord, found once for each position. */
+function toChord(query: BendQuery, chord: Chord, of: Bend['of'], remembered: Known): Bends {
+  const byChord = remembered.bends[query.spelling][of];
+  const byPosition = byChord.get(chord) ?? [];
+  const before = byPosition[query.position];
+  if (before !== undefined) return before;
+  const degrees = demandsOf(chord).tones.map((tone) => tone.degree);
+  const bends = reaching(pushesAt(query, remembered), chord, degrees, of, query.spelling);
+  byPosition[query.position] = bends;
+  byChord.set(chord, byPosition);
   return bends;
+}
+
+function toColours(query: BendQuery, remembered: Known): Bends {
+  const { chord, colours, spelling } = query;
+  if (colours.length === 0) return [];
+  const { byOffset } = demandsOf(chord);
+  const degrees = colours.filter(
+    (degree) => byOffset[pitchClass(semitonesOf(degree))] === undefined,
+  );
+  return reaching(pushesAt(query, remembered), chord, degrees, 'now', spelling);
+}
+
+/** Two lists in order as one; of equally easy bends those of `first` come first. */
+function merged(first: Bends, second: Bends): Bends {
+  if (second.length === 0) return first;
+  const bends: Bend[] = [];
+  let at = 0;
+  for (const bend of first) {
+    for (let other = second[at]; other && easierFirst(other, bend) < 0; other = second[at]) {
+      bends.push(other);
+      at += 1;
+    }
+    bends.push(bend);
+  }
+  return bends.concat(second.slice(at));
 }
 
 /**
@@ -203,8 +268,28 @@ function bendsOnString(
  * of this chord (or a colour switched on) or of the next, easiest first.
  */
 export function bendsAtHand(query: BendQuery): readonly Bend[] {
-  const targets = targetsOf(query);
-  return query.instrument.strings
-    .flatMap((_, index) => bendsOnString(query, index, targets))
-    .sort(easierFirst);
+  const remembered = knownFor(query);
+  const now = toChord(query, query.chord, 'now', remembered);
+  const next = query.next ? toChord(query, query.next, 'next', remembered) : [];
+  return merged(merged(now, toColours(query, remembered)), next);
+}
+
+/** Places by string and fret as one number; no neck has as many frets. */
+const keyOf = ({ string, fret: f }: Place): number => string * 64 + f;
+
+/**
+ * A reading that marks the tones which only a bend within the limits reaches; the same reading where
+ * there is none. `bends` are those of the reading's chord under the same hand.
+ */
+export function reachedByBends(reading: Reading, bends: readonly Bend[]): Reading {
+  const reached: boolean[] = [];
+  for (const bend of bends) {
+    if (bend.of === 'now' && bend.ease !== 'no') reached[keyOf(bend) + bend.steps] = true;
+  }
+  const isReached = (tone: Tone): boolean => tone.reach === 'out' && reached[keyOf(tone)] === true;
+  if (!reading.tones.some(isReached)) return reading;
+  const tones = reading.tones.map(
+    (tone): Tone => (isReached(tone) ? { ...tone, reach: 'bend' } : tone),
+  );
+  return { ...reading, tones };
 }

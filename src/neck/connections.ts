@@ -58,65 +58,120 @@ function rankOf(connection: Connection, resolving: boolean): number {
   return isGuideTone(toDegree) ? 5 : 6;
 }
 
-/** Frets the hand's finger travels, a change of string and a stretch counting one each. */
+/** What a move of a finger is worth: two a fret, so that a string's change lies between one and two. */
+const MOVE = { fret: 2, string: 3, stretch: 2, bend: 2, hardBend: 6 } as const;
+
+/** How much the hand has to move; to or from an open string the fret does not matter. */
 function movementOf(from: Tone, to: Tone): number {
-  const stretches = [from, to].filter((tone) => tone.reach === 'stretch').length;
-  const open = [from, to].some((tone) => tone.reach === 'open');
+  const open = from.reach === 'open' || to.reach === 'open';
   const frets = open ? 0 : Math.abs(from.fret - to.fret);
-  return frets + (from.string === to.string ? 0 : 1) + stretches;
+  const stretches = (from.reach === 'stretch' ? 1 : 0) + (to.reach === 'stretch' ? 1 : 0);
+  const strings = from.string === to.string ? 0 : 1;
+  return frets * MOVE.fret + strings * MOVE.string + stretches * MOVE.stretch;
 }
 
-const soundAt = (tone: Tone, opens: readonly number[]): number =>
-  (opens[tone.string - 1] ?? 0) + tone.fret;
+/** A reachable tone, its MIDI number, and its place as connections share it. */
+interface End {
+  readonly tone: Tone;
+  readonly sound: number;
+  readonly place: Place;
+}
 
-function connect(from: Tone, to: Tone, semitones: number): Connection | undefined {
-  const samePlace = from.string === to.string && from.fret === to.fret;
-  if (Math.abs(semitones) > MOST_SEMITONES || (semitones === 0 && !samePlace)) return undefined;
-  return {
-    from: { string: from.string, fret: from.fret },
-    to: { string: to.string, fret: to.fret },
-    semitones,
-    fromDegree: from.degree,
-    toDegree: to.degree,
+/** Reachable tones by string, string 1 at index 0. */
+function endsOf(reading: Reading, opens: readonly number[]): readonly (readonly End[])[] {
+  const strings = opens.map((): End[] => []);
+  for (const tone of reading.tones) {
+    if (!isReachable(tone)) continue;
+    const { string, fret } = tone;
+    const sound = (opens[string - 1] ?? 0) + fret;
+    strings[string - 1]?.push({ tone, sound, place: { string, fret } });
+  }
+  return strings;
+}
+
+const areJoined = (from: Tone, to: Tone, semitones: number): boolean =>
+  semitones === 0
+    ? from.string === to.string
+    : semitones <= MOST_SEMITONES && semitones >= -MOST_SEMITONES;
+
+function joined(from: End, to: End, resolving: boolean): Ranked {
+  const connection = {
+    from: from.place,
+    to: to.place,
+    semitones: to.sound - from.sound,
+    fromDegree: from.tone.degree,
+    toDegree: to.tone.degree,
   };
+  const rank = rankOf(connection, resolving);
+  return { connection, rank, movement: movementOf(from.tone, to.tone) };
 }
 
-function byFinger(now: Reading, next: Reading, opens: readonly number[]): readonly Ranked[] {
-  const starts = now.tones.filter(isReachable);
-  const ends = next.tones.filter(isReachable);
-  const resolving = resolves(now.chord, next.chord);
+type Ends = ReturnType<typeof endsOf>;
+
+function byFinger(starts: Ends, ends: Ends, resolving: boolean): Ranked[] {
   const found: Ranked[] = [];
-  for (const from of starts) {
-    for (const to of ends) {
-      if (Math.abs(from.string - to.string) > 1) continue;
-      const connection = connect(from, to, soundAt(to, opens) - soundAt(from, opens));
-      if (connection === undefined) continue;
-      const rank = rankOf(connection, resolving);
-      found.push({ connection, rank, movement: movementOf(from, to) });
+  const join = (from: End, string: readonly End[] | undefined): void => {
+    if (string === undefined) return;
+    for (const to of string) {
+      if (!areJoined(from.tone, to.tone, to.sound - from.sound)) continue;
+      found.push(joined(from, to, resolving));
+    }
+  };
+  for (const [index, own] of starts.entries()) {
+    for (const from of own) {
+      join(from, ends[index - 1]);
+      join(from, ends[index]);
+      join(from, ends[index + 1]);
     }
   }
   return found;
 }
 
-function byBend(now: Reading, next: Reading, bends: readonly Bend[]): readonly Ranked[] {
-  const resolving = resolves(now.chord, next.chord);
-  return bends.flatMap((bend) => {
-    const from = now.tones.find((t) => t.string === bend.string && t.fret === bend.fret);
-    const arrives = bend.of === 'next' && bend.steps <= MOST_SEMITONES && bend.ease !== 'no';
-    if (from === undefined || from.kind === 'colour' || !arrives) return [];
-    const place = { string: bend.string, fret: bend.fret };
-    const connection = {
-      from: place,
-      to: place,
-      semitones: bend.steps,
-      fromDegree: from.degree,
-      toDegree: bend.degree,
-      bend,
-    };
-    return [
-      { connection, rank: rankOf(connection, resolving), movement: bend.ease === 'hard' ? 3 : 1 },
-    ];
-  });
+const arrives = ({ of, steps, ease }: Bend): boolean =>
+  of === 'next' && steps <= MOST_SEMITONES && ease !== 'no';
+
+function bent(from: End, bend: Bend, resolving: boolean): Ranked {
+  const connection = {
+    from: from.place,
+    to: from.place,
+    semitones: bend.steps,
+    fromDegree: from.tone.degree,
+    toDegree: bend.degree,
+    bend,
+  };
+  const rank = rankOf(connection, resolving);
+  return { connection, rank, movement: bend.ease === 'hard' ? MOVE.hardBend : MOVE.bend };
+}
+
+function byBend(starts: Ends, bends: readonly Bend[], resolving: boolean): readonly Ranked[] {
+  const found: Ranked[] = [];
+  for (const bend of bends) {
+    if (!arrives(bend)) continue;
+    for (const from of starts[bend.string - 1] ?? []) {
+      if (from.place.fret === bend.fret) found.push(bent(from, bend, resolving));
+    }
+  }
+  return found;
+}
+
+/** Room for any movement and any number of connections in one number that sorts by all three. */
+const MOVEMENTS = 64;
+const MOST = 4096;
+
+/** Sorted as numbers, which is many times as fast as by comparing. */
+function bestFirst(found: readonly Ranked[]): readonly Connection[] {
+  const order = new Int32Array(found.length);
+  for (let i = 0; i < found.length; i++) {
+    const ranked = found[i];
+    if (ranked) order[i] = (ranked.rank * MOVEMENTS + ranked.movement) * MOST + i;
+  }
+  order.sort();
+  const best: Connection[] = [];
+  for (const key of order) {
+    const ranked = found[key % MOST];
+    if (ranked) best.push(ranked.connection);
+  }
+  return best;
 }
 
 /**
@@ -131,7 +186,8 @@ export function connectionsBetween(
   bends: readonly Bend[],
   opens: readonly number[],
 ): readonly Connection[] {
-  return [...byFinger(now, next, opens), ...byBend(now, next, bends)]
-    .sort((a, b) => a.rank - b.rank || a.movement - b.movement)
-    .map(({ connection }) => connection);
+  const starts = endsOf(now, opens);
+  const resolving = resolves(now.chord, next.chord);
+  const fingered = byFinger(starts, endsOf(next, opens), resolving);
+  return bestFirst(fingered.concat(byBend(starts, bends, resolving)));
 }

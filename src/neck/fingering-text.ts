@@ -56,12 +56,10 @@ export function checkFingering(
 }
 
 /**
- * Reads a fingering typed from string 6 to string 1: `x7678x`, or with separators where a fret has
- * two digits, `x-10-12-11-12-x`. Gives frets with string 1 first, null for a string not played.
- * Error codes: `count` (not one word a string), `fret` (neither x nor a number), `beyond` (off the
- * neck or behind the capo), `silent`, `wide`, `fingers` (more than a hand can do).
+ * The frets of a typed fingering, whether a hand can hold them or not. Error codes: `count`, `fret`,
+ * `beyond`.
  */
-export function parseFingering(
+export function fretsIn(
   text: string,
   instrument: Instrument,
 ): Result<Frets, TextError<FingeringErrorCode>> {
@@ -78,8 +76,21 @@ export function parseFingering(
   if (words.length !== strings) {
     return refuse('count', { text, at: 0 }, `${strings} signs, one for each string, as x7678x`);
   }
-  const frets = words.map(({ text: sign }) => (/\d/.test(sign) ? Number(sign) : null)).reverse();
-  return checkFingering(frets, instrument, text);
+  return ok(words.map(({ text: sign }) => (/\d/.test(sign) ? Number(sign) : null)).reverse());
+}
+
+/**
+ * Reads a fingering typed from string 6 to string 1: `x7678x`, or with separators where a fret has
+ * two digits, `x-10-12-11-12-x`. Gives frets with string 1 first, null for a string not played.
+ * Error codes: `count` (not one word a string), `fret` (neither x nor a number), `beyond` (off the
+ * neck or behind the capo), `silent`, `wide`, `fingers` (more than a hand can do).
+ */
+export function parseFingering(
+  text: string,
+  instrument: Instrument,
+): Result<Frets, TextError<FingeringErrorCode>> {
+  const frets = fretsIn(text, instrument);
+  return frets.ok ? checkFingering(frets.value, instrument, text) : frets;
 }
 
 /** `x7678x`, or `x-10-12-11-12-x` from the tenth fret on; string 6 first. */

@@ -1,5 +1,12 @@
 /** The neck: instruments, places, reach, forms and grips, and the reading under the hand. */
-export { bestAtHand, formsAlongNeck, formsAtHand, type Hand, nearestCopy } from './at-hand.ts';
+export {
+  bestAtHand,
+  copyAt,
+  formsAlongNeck,
+  formsAtHand,
+  type Hand,
+  nearestCopy,
+} from './at-hand.ts';
 export {
   BEND_STEPS,
   type Bend,
@@ -11,6 +18,7 @@ export {
   EASES,
   type Ease,
   easeOf,
+  reachedByBends,
 } from './bends.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';
@@ -18,10 +26,11 @@ export { type Demands, demandsOf } from './demands.ts';
 export {
   checkFingering,
   type FingeringErrorCode,
+  fretsIn,
   makeFingering,
   parseFingering,
 } from './fingering-text.ts';
-export type { Frets } from './fingers.ts';
+export { type Frets, fingeringOf } from './fingers.ts';
 export { formsOf, lowestAnchor } from './forms.ts';
 export { type FormPlace, formPlaces, gripsOf, makeGripText, positionOf } from './grips.ts';
 export {

@@ -89,9 +89,11 @@ const pinError = (step: number): RouteError => ({
 export function layersOf(query: RouteQuery): Result<readonly RouteLayer[], RouteError> {
   const pins = new Map(query.pins.map((pin) => [pin.step, pin]));
   const layers: RouteLayer[] = [];
+  const known = new Map<Chord, readonly Stop[]>();
   for (const [step, chord] of query.chords.entries()) {
     if (chord === undefined) continue;
-    const all = stopsOf(chord, query);
+    const all = known.get(chord) ?? stopsOf(chord, query);
+    known.set(chord, all);
     const pin = pins.get(step);
     const stops =
       pin === undefined
@@ -104,12 +106,15 @@ export function layersOf(query: RouteQuery): Result<readonly RouteLayer[], Route
 }
 
 /** Keeps a list of ways sorted by cost and no longer than `WAYS_KEPT`. */
-function keep(ways: Way[], way: Way): void {
+function keep(ways: Way[], stop: Stop, cost: number, before: Way | undefined): void {
   const last = ways[ways.length - 1];
-  if (ways.length === WAYS_KEPT && last !== undefined && way.cost >= last.cost) return;
-  const at = ways.findIndex((known) => way.cost < known.cost);
-  ways.splice(at === -1 ? ways.length : at, 0, way);
-  if (ways.length > WAYS_KEPT) ways.pop();
+  if (ways.length === WAYS_KEPT && last !== undefined && cost >= last.cost) return;
+  let at = Math.min(ways.length, WAYS_KEPT - 1);
+  for (let way = ways[at - 1]; way && cost < way.cost; way = ways[at - 1]) {
+    ways[at] = way;
+    at -= 1;
+  }
+  ways[at] = { stop, cost, before };
 }
 
 /** The best ways to each stop of a layer from the best ways to each stop of the one before. */
@@ -126,7 +131,7 @@ function extend(
       const from = ways[0];
       if (from === undefined) continue;
       const step = own + moveCost(query, from.stop, stop);
-      for (const way of ways) keep(best, { stop, cost: way.cost + step, before: way });
+      for (const way of ways) keep(best, stop, way.cost + step, way);
     }
     return best;
   });
@@ -168,7 +173,7 @@ export function advanceRoute(plan: RoutePlan, steps: number): RoutePlan {
 /** The cheapest ways of a finished plan, at most `WAYS_KEPT`, best first. */
 export function routesOf(plan: RoutePlan): readonly Route[] {
   const best: Way[] = [];
-  for (const way of plan.ways.flat()) keep(best, way);
+  for (const way of plan.ways.flat()) keep(best, way.stop, way.cost, way.before);
   return best.map((way) => routeOf(plan.query, plan.layers, way));
 }
 

@@ -116,6 +116,8 @@ export interface ReadingQuery {
   readonly colours: readonly Degree[];
   /** Ask for a form by name; absent = whatever lies best under the hand. */
   readonly form?: string;
+  /** Of that form the copy with this anchor; absent = the one nearest to the hand. */
+  readonly anchor?: number;
   readonly spelling: 'exact' | 'plain';
 }
 

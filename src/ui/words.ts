@@ -33,6 +33,8 @@ export interface AccountParts {
   readonly position: number;
   readonly reading: Reading | undefined;
   readonly next: NextInWords | undefined;
+  /** What is drawn over the neck, in sentences; it goes before the degrees. */
+  readonly material?: readonly string[];
 }
 
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
@@ -53,8 +55,11 @@ function whereIs(form: FormAtHand): string {
 }
 
 function formSentence(form: FormAtHand | undefined): string {
-  if (!form?.grip) return 'no form of it lies near the hand';
+  if (!form) return 'no form of it lies near the hand';
   const { name } = form.form;
+  if (!form.grip) {
+    return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
+  }
   if (form.under === 0 && form.stretched === 0) {
     return `the ${name} form lies away from the hand, ${whereIs(form)}`;
   }
@@ -167,16 +172,21 @@ function standingSentence({ standing, symbol }: AccountParts): string {
  * it at this position. At most about `LONGEST_ACCOUNT` characters for any usual chord.
  */
 export function accountOf(parts: AccountParts): string {
-  const { standing, reading, position } = parts;
-  if (standing.kind === 'empty') return 'No chord yet. Type a progression, such as Dm7 G7 C.';
+  const { standing, reading, position, material = [] } = parts;
+  if (standing.kind === 'empty') {
+    return fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, '');
+  }
   const next = nextSentence(parts.next);
   const place = `position ${roman(position)}`;
-  if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], [], next);
+  if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], material, next);
   const subject = standingSentence(parts);
-  if (!reading) return fitted([subject], [], next);
+  if (!reading) return fitted([subject], material, next);
   const head = `${subject}, ${place}: ${formSentence(reading.chosen)}`;
   const extras = [coloursSentence(reading), overlapSentence(reading.chosen)];
-  return fitted([head, degreesSentence(reading)], extras, next);
+  const degrees = degreesSentence(reading);
+  return material.length === 0
+    ? fitted([head, degrees], extras, next)
+    : fitted([head, ...material], [degrees, ...extras], next);
 }
 
 export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

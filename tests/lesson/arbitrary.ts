@@ -1,6 +1,25 @@
 import fc from 'fast-check';
-import { LABELS, ROUTES, SPACINGS, SPELLINGS, THEMES, type Workspace } from '#lesson';
-import { makeInstrument, makeSpan } from '#neck';
+import {
+  type Comparison,
+  LABELS,
+  LENSES,
+  type OwnForm,
+  ROUTES,
+  SPACINGS,
+  SPELLINGS,
+  THEMES,
+  WEIGHT_RANGES,
+  type Workspace,
+  withInstrument,
+} from '#lesson';
+import {
+  BEND_MODELS,
+  DEFAULT_BEND_LIMITS,
+  DEFAULT_WEIGHTS,
+  makeInstrument,
+  makeSpan,
+  TURNS,
+} from '#neck';
 import { LETTERS, MODES, type Result } from '#theory';
 
 /** The value of a result that the test knows to be good. */
@@ -34,8 +53,53 @@ const progression = fc.oneof(
   fc.string({ unit: 'binary' }),
 );
 
-/** Workspaces as they can come about; the cursor is on the first beat, which every chart has. */
-export const workspaces: fc.Arbitrary<Workspace> = fc.record(
+const between = ({ min, max }: { readonly min: number; readonly max: number }) =>
+  fc.double({ min, max, noNaN: true }).map((n) => n + 0);
+
+const weights = fc.record({
+  shift: between(WEIGHT_RANGES.shift),
+  stretch: between(WEIGHT_RANGES.stretch),
+  finger: between(WEIGHT_RANGES.finger),
+  barre: between(WEIGHT_RANGES.barre),
+  unusual: between(WEIGHT_RANGES.unusual),
+  away: between(WEIGHT_RANGES.away),
+  otherForm: between(WEIGHT_RANGES.otherForm),
+});
+
+const effort = (min: number, max: number) =>
+  fc.record({ force: between({ min, max }), travel: between({ min, max: max / 2 }) });
+
+const bendLimits = fc.record({
+  model: fc.constantFrom(...BEND_MODELS),
+  comfortable: effort(1, 50),
+  hard: effort(50, 200),
+  woundFactor: between({ min: 1, max: 10 }),
+  unsupportedFactor: between({ min: 1, max: 10 }),
+});
+
+const pin = fc.record({
+  at: fc.constantFrom('1.1', '2.3', '17.2.5'),
+  form: fc.constantFrom('C', 'E', 'shell'),
+  anchor: fc.integer({ min: 0, max: 27 }),
+});
+
+/** One for a standard tuning and one for another. */
+const OWN_FORMS: readonly OwnForm[] = [
+  { name: 'shell', fingering: 'x5453x', symbol: 'D7', tuning: 'E2-A2-D3-G3-B3-E4' },
+  { name: 'low', fingering: '555xxx', symbol: 'G5', tuning: 'D2-A2-D3-G3-A3-D4' },
+];
+
+const comparison: fc.Arbitrary<Comparison> = fc.oneof(
+  fc.record({ kind: fc.constant('form' as const), form: fc.constantFrom('C', 'G') }),
+  fc.record({ kind: fc.constant('chord' as const), symbol: fc.constantFrom('D9', 'Am7/G') }),
+);
+
+const routeTo = fc.record({
+  position: fc.integer({ min: 1, max: 27 }),
+  bar: fc.integer({ min: 1, max: 999 }),
+});
+
+const parts = fc.record(
   {
     progression,
     at: fc.constant({ bar: 1, beat: 1 }),
@@ -51,6 +115,15 @@ export const workspaces: fc.Arbitrary<Workspace> = fc.record(
     theme: fc.constantFrom(...THEMES),
     shortcuts: fc.boolean(),
     route: fc.constantFrom(...ROUTES),
+    routeTo,
+    weights,
+    pins: fc.uniqueArray(pin, { selector: ({ at }) => at }),
+    bendLimits,
+    ownForms: fc.subarray([...OWN_FORMS]),
+    lens: fc.constantFrom(...LENSES),
+    turn: fc.constantFrom(...TURNS.map(({ name }) => name)),
+    compare: comparison,
+    fingering: fc.oneof(fc.constantFrom('', 'x7678x'), fc.string({ maxLength: 40 })),
   },
   {
     requiredKeys: [
@@ -65,8 +138,19 @@ export const workspaces: fc.Arbitrary<Workspace> = fc.record(
       'spacing',
       'theme',
       'shortcuts',
+      'weights',
+      'pins',
+      'bendLimits',
+      'ownForms',
+      'lens',
+      'fingering',
     ],
   },
+);
+
+/** Workspaces as they can come about; the cursor is on the first beat, which every chart has. */
+export const workspaces: fc.Arbitrary<Workspace> = parts.map((workspace) =>
+  withInstrument(workspace, workspace.instrument),
 );
 
 /** A workspace in which nothing is as on a first visit. */
@@ -96,4 +180,14 @@ export const OTHER: Required<Workspace> = {
   theme: 'dark',
   shortcuts: false,
   route: 'stay',
+  routeTo: { position: 9, bar: 2 },
+  weights: { ...DEFAULT_WEIGHTS, barre: 9 },
+  pins: [{ at: '1.1', form: 'E', anchor: 5 }],
+  bendLimits: { ...DEFAULT_BEND_LIMITS, model: 'sounding', woundFactor: 3 },
+  // Of another tuning than the instrument's: it waits.
+  ownForms: [{ name: 'low', fingering: '555xxx', symbol: 'G5', tuning: 'D2-A2-D3-G3-A3-D4' }],
+  lens: 'bends',
+  turn: 'minor',
+  compare: { kind: 'chord', symbol: 'D9' },
+  fingering: 'x7678x',
 };

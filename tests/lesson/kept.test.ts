@@ -59,6 +59,10 @@ describe('the table of what is kept where', () => {
   });
 
   it('does not count looking elsewhere as work', () => {
-    expect(KEPT.at.undo).toBe(false);
+    for (const part of ['at', 'lens', 'turn', 'compare'] as const) {
+      expect(KEPT[part].undo).toBe(false);
+    }
+    const turned: Workspace = { ...DEFAULT_WORKSPACE, turn: 'minor' };
+    expect('turn' in returnedTo(turned, { ...DEFAULT_WORKSPACE, lens: 'turn' })).toBe(false);
   });
 });

@@ -6,6 +6,7 @@ import {
   connectionsBetween,
   DEFAULT_BEND_LIMITS,
   openMidis,
+  reachedByBends,
 } from '#neck';
 import { makeDegree, makePitch } from '#theory';
 import { chord, degree, GUITAR, instrument, reading } from './support.ts';
@@ -93,6 +94,48 @@ describe('bends', () => {
       hard: { force: 2, travel: 2 },
     };
     expect(bends('C', 5, { limits: strict }).every((bend) => bend.ease === 'no')).toBe(true);
+  });
+});
+
+describe('bends again', () => {
+  it('are the same objects for the same chord and hand', () => {
+    const query = { chord: chord('Am'), position: 5, instrument: GUITAR, colours: [] } as const;
+    const ask = () => bendsAtHand({ ...query, spelling: 'exact', limits: DEFAULT_BEND_LIMITS });
+    expect(ask()[0]).toBe(ask()[0]);
+    expect(ask()).toEqual(bends('Am', 5));
+  });
+
+  it('of this chord, of colours and of the next stand in one order, easiest first', () => {
+    const all = bends('C', 5, { next: chord('F7'), colours: [degree('b7'), degree('9')] });
+    const forces = ['comfortable', 'hard', 'no'].map((ease) =>
+      all.filter((bend) => bend.ease === ease).map(({ force }) => force),
+    );
+    for (const some of forces) expect(some).toEqual([...some].sort((a, b) => a - b));
+    const apart = [
+      ...bends('C', 5, { colours: [degree('b7'), degree('9')] }),
+      ...bends('C', 5, { next: chord('F7') }).filter(({ of }) => of === 'next'),
+    ];
+    expect(all.map(bendText).sort()).toEqual(apart.map(bendText).sort());
+  });
+});
+
+describe('tones that only a bend reaches', () => {
+  const read = reading('C', 5);
+  const reached = reachedByBends(read, bends('C', 5));
+
+  it('are marked where a practical bend under the hand arrives, and no others', () => {
+    const practical = bends('C', 5).filter(({ ease }) => ease !== 'no');
+    const ends = new Set(practical.map((b) => `${b.string}:${b.fret + b.steps}`));
+    const marked = reached.tones.filter(({ reach }) => reach === 'bend');
+    expect(marked.length).toBeGreaterThan(0);
+    for (const tone of marked) expect(ends).toContain(`${tone.string}:${tone.fret}`);
+    const out = reached.tones.filter(({ reach }) => reach === 'out');
+    for (const tone of out) expect(ends).not.toContain(`${tone.string}:${tone.fret}`);
+  });
+
+  it('leave the reading as it is where there are none', () => {
+    expect(reachedByBends(read, [])).toBe(read);
+    expect(reachedByBends(reached, bends('C', 5))).toBe(reached);
   });
 });
 

@@ -1,12 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { makeFingering, parseFingering } from '#neck';
+import { fretsIn, makeFingering, parseFingering } from '#neck';
 import { GUITAR, instrument } from './support.ts';
 
 const read = (text: string, on = GUITAR) => {
   const fingering = parseFingering(text, on);
   return fingering.ok ? makeFingering(fingering.value) : fingering.error.code;
 };
+
+describe('the frets of a fingering', () => {
+  it('are read even where no hand could hold them', () => {
+    expect(fretsIn('1-x-x-x-x-20', GUITAR)).toEqual({
+      ok: true,
+      value: [20, null, null, null, null, 1],
+    });
+    expect(fretsIn('xxxxx3', GUITAR)).toMatchObject({ ok: true });
+    expect(fretsIn('x76', GUITAR)).toMatchObject({ ok: false, error: { code: 'count' } });
+  });
+});
 
 describe('a fingering', () => {
   it.each([

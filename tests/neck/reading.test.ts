@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { formsAlongNeck, formsAtHand } from '#neck';
+import { copyAt, DEFAULT_SPAN, formsAlongNeck, formsAtHand, readNeck } from '#neck';
+import { sameDegree } from '#theory';
 import { chord, GUITAR, instrument, reading, toneAt, toneText } from './support.ts';
 
 const ranked = (symbol: string, position: number): string =>
@@ -112,6 +113,57 @@ describe('the tones of a reading', () => {
       a.tones.find((tone) => `${tone.string}:${tone.fret}` === place)?.finger;
     expect(['1:5', '3:6', '5:7', '4:7'].map(fingers)).toEqual([1, 2, 3, 4]);
     expect(fingers('1:9')).toBe(4);
+  });
+});
+
+describe('a chord that four fingers cannot hold', () => {
+  const read = reading('C7b9#9#11b13', 8);
+  const shape = read.tones.filter((tone) => tone.kind === 'shape');
+
+  it('has its tones in the nearest form all the same', () => {
+    expect([read.chosen?.form.name, read.chosen?.anchor, read.chosen?.grip]).toEqual([
+      ...['E', 8, undefined],
+    ]);
+    expect(shape.map(toneText)).toContain('6:8 C3 R shape hand');
+    expect(shape.length).toBeGreaterThanOrEqual(4);
+  });
+
+  it('has one on a string at most, within a fret of the form’s own place', () => {
+    const own = read.chosen?.form.frets ?? [];
+    const off = shape.map((tone) => Math.abs(tone.fret - 8 - (own[tone.string - 1] ?? 99)));
+    expect(Math.max(...off)).toBeLessThanOrEqual(1);
+    expect(new Set(shape.map((tone) => tone.string)).size).toBe(shape.length);
+    expect(shape.every((tone) => read.chord.tones.some((d) => sameDegree(d, tone.degree)))).toBe(
+      true,
+    );
+  });
+
+  it('leaves colours what they are', () => {
+    const coloured = reading('C7b9#9#11b13', 8, { colours: '4 6' });
+    expect(coloured.tones.filter(({ kind }) => kind === 'shape')).toEqual(shape);
+  });
+});
+
+describe('a copy of a form', () => {
+  const query = {
+    chord: chord('C'),
+    position: 5,
+    instrument: GUITAR,
+    span: DEFAULT_SPAN,
+    colours: [],
+    spelling: 'exact',
+    form: 'C',
+  } as const;
+
+  it('is asked for by its anchor; one that is not there is the nearest', () => {
+    expect(readNeck(query).chosen?.anchor).toBe(0);
+    expect(readNeck({ ...query, anchor: 12 }).chosen?.anchor).toBe(12);
+    expect(readNeck({ ...query, anchor: 7 }).chosen?.anchor).toBe(0);
+  });
+
+  it('is measured against the hand', () => {
+    expect(copyAt(query.chord, query, 'A', 3)).toMatchObject({ anchor: 3, under: 3, of: 5 });
+    expect(copyAt(query.chord, query, 'A', 4)).toBeUndefined();
   });
 });
 

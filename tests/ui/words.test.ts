@@ -117,6 +117,24 @@ describe('the reading in words', () => {
     );
   });
 
+  it('says that four fingers cannot hold a chord, and where its tones are shown', () => {
+    expect(said('C7b9#9#11b13', 8)).toContain(
+      'C7♭9♯9♯11♭13, position VIII: no playable grip: the tones are shown in the nearest form, E at VIII. ',
+    );
+  });
+
+  it('says what is drawn over the neck before the degrees, and leaves those out first', () => {
+    const parts = partsOf('Bm7', 7, 'E7');
+    expect(accountOf({ ...parts, material: [] })).toBe(accountOf(parts));
+    const text = accountOf({ ...parts, material: ['Best bend: none', 'x'.repeat(200)] });
+    expect(text).toMatch(/six of six tones\. Best bend: none\. x+\. Next: E7/);
+    expect(text).not.toContain('♭3 D');
+    const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
+    expect(
+      accountOf({ ...nothing, standing: { kind: 'empty' }, material: ['x7678x is E7♯9'] }),
+    ).toBe('No chord yet. Type a progression, such as Dm7 G7 C. x7678x is E7♯9.');
+  });
+
   it('stays short enough to be listened to', () => {
     const symbols = ['C', 'Gbm7b5/Bbb', 'E13#9#11', 'Fmaj13#11', 'Bb7b9b13', 'D6/9', 'Cm(maj7)'];
     const colours = ['b9', '9', '#9', '4', '#4', 'b6', '6'].map(degree);

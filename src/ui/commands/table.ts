@@ -1,25 +1,10 @@
 /** Every command, in the order of the sheet of keys. */
 import { LABELS, SPELLINGS, THEMES } from '#lesson';
 import { formsOf } from '#neck';
-import type { AppState, Intents, Panel, StudyStore } from '../store/index.ts';
-import type { Command, Group } from './types.ts';
-
-type Perform = (intents: Intents, state: AppState) => void;
-
-const always = (): boolean => true;
-
-/** The usual case: it works outside fields, at once or not at all. */
-function command(
-  group: Group,
-  name: string,
-  label: string,
-  keys: readonly string[],
-  perform: Perform,
-): Command {
-  const run = ({ intents, cell }: StudyStore) => perform(intents, cell.get());
-  const usual = { scope: 'workspace', repeats: false, enabled: always } as const;
-  return { name, label, group, keys, ...usual, perform: run };
-}
+import type { AppState, Panel } from '../store/index.ts';
+import { command, following } from './make.ts';
+import { LENS_COMMANDS, ROUTE_COMMANDS, TURN_COMMANDS } from './table-material.ts';
+import type { Command } from './types.ts';
 
 const hasChords = ({ study }: AppState): boolean => study.cells.length > 0;
 const hasNext = ({ study }: AppState): boolean => study.cursor + 1 < study.cells.length;
@@ -87,6 +72,12 @@ const HAND: readonly Command[] = [
   },
 ];
 
+/** The form that is asked for: where a route chooses the forms, the one pinned under the cursor. */
+function formAsked({ workspace, study }: AppState): string | undefined {
+  if (workspace.route === undefined || workspace.route === 'carry') return workspace.form;
+  return workspace.pins.find((pin) => pin.at === study.cells[study.cursor]?.at)?.form;
+}
+
 /** Picking the form that is asked for already lets go of it. */
 const formCommand = (form: string): Command => ({
   ...command(
@@ -94,7 +85,7 @@ const formCommand = (form: string): Command => ({
     `form-${form.toLowerCase()}`,
     `${form} form`,
     [form.toLowerCase()],
-    (intents, { workspace }) => intents.pickForm(workspace.form === form ? undefined : form),
+    (intents, state) => intents.pickForm(formAsked(state) === form ? undefined : form),
   ),
   enabled: ({ workspace }) => formsOf(workspace.instrument).some(({ name }) => name === form),
 });
@@ -102,16 +93,12 @@ const formCommand = (form: string): Command => ({
 const FORMS: readonly Command[] = [
   ...['C', 'A', 'G', 'E', 'D'].map(formCommand),
   {
-    ...command('Forms', 'form-best', 'Best form under the hand', ['0', 'Escape'], (intents) =>
+    ...command('Forms', 'form-best', 'Best form under the hand', ['0'], (intents) =>
       intents.pickForm(undefined),
     ),
-    enabled: ({ workspace }) => workspace.form !== undefined,
+    enabled: (state) => formAsked(state) !== undefined,
   },
 ];
-
-function following<T>(values: readonly [T, ...T[]], value: T): T {
-  return values[(values.indexOf(value) + 1) % values.length] ?? values[0];
-}
 
 const panelCommand = (panel: Panel, label: string, key: string): Command =>
   command('View', panel, label, [key], (intents, state) =>
@@ -157,7 +144,11 @@ const WORK: readonly Command[] = [
   }),
 ];
 
-export const COMMANDS: readonly Command[] = [...CURSOR, ...HAND, ...FORMS, ...VIEW, ...WORK];
+export const COMMANDS: readonly Command[] = [
+  ...[...CURSOR, ...HAND, ...FORMS],
+  ...[...LENS_COMMANDS, ...TURN_COMMANDS, ...ROUTE_COMMANDS],
+  ...[...VIEW, ...WORK],
+];
 
 /** A command by its name. Throws for a name that no command has. */
 export function commandNamed(name: string): Command {

@@ -1,7 +1,16 @@
 /** What a command is: a piece of data that buttons, keys and the sheet of keys share. */
 import type { AppState, StudyStore } from '../store/index.ts';
 
-export const GROUPS = ['Cursor', 'Hand', 'Forms', 'View', 'Work'] as const;
+export const GROUPS = [
+  'Cursor',
+  'Hand',
+  'Forms',
+  'Lenses',
+  'Turns',
+  'Route',
+  'View',
+  'Work',
+] as const;
 export type Group = (typeof GROUPS)[number];
 
 /**

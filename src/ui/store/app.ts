@@ -3,6 +3,7 @@ import { DEFAULT_WORKSPACE, type Workspace } from '#lesson';
 import { type Intents, intentsOn } from './intents.ts';
 import { startKeeping } from './keeping.ts';
 import { NO_PAGE, type Page } from './page.ts';
+import { startPlanning } from './planning.ts';
 import { stateOf } from './state.ts';
 import type { AppState } from './types.ts';
 import { type Cell, createCell } from './zustand.ts';
@@ -18,11 +19,16 @@ export function createStudyStore(
   page: Page = NO_PAGE,
 ): StudyStore {
   const cell = createCell(stateOf(workspace));
+  startPlanning(cell, page);
   return { cell, intents: intentsOn(cell, page) };
 }
 
 /** A store that begins with what was kept and with the address, and keeps both until `close`. */
 export function openStudyStore(page: Page): StudyStore & { readonly close: () => void } {
-  const store = createStudyStore(DEFAULT_WORKSPACE, page);
-  return { ...store, close: startKeeping(store.cell, page) };
+  const cell = createCell(stateOf(DEFAULT_WORKSPACE));
+  const stops = [startKeeping(cell, page), startPlanning(cell, page)];
+  const close = (): void => {
+    for (const stop of stops) stop();
+  };
+  return { cell, intents: intentsOn(cell, page), close };
 }

@@ -7,12 +7,18 @@ export { fieldError, stateOf } from './state.ts';
 export { studyOf } from './study.ts';
 export {
   type AppState,
+  type Compared,
   FIELDS,
   type FieldName,
+  type Fingered,
+  type FingeredPlace,
   type History,
   type LaneCell,
   type Notice,
   PANELS,
   type Panel,
+  type RouteStep,
+  type RouteStudy,
   type Study,
+  type TurnedForm,
 } from './types.ts';

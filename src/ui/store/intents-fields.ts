@@ -1,5 +1,5 @@
 /** Intents of the fields for instrument and hand. A refused value leaves the last good one. */
-import { DEFAULT_WORKSPACE, type Workspace } from '#lesson';
+import { DEFAULT_WORKSPACE, type Workspace, withInstrument } from '#lesson';
 import {
   type FieldError,
   formsOf,
@@ -17,8 +17,8 @@ const inWords = ({ found, expected }: FieldError): string => `“${found}”: ex
 /** The hand stays on the neck, and a form that the tuning does not have is not asked for. */
 function fitted(workspace: Workspace, instrument: Instrument): Workspace {
   const position = Math.min(workspace.position, instrument.frets);
-  const on = patched(workspace, { instrument, position });
-  const known = formsOf(instrument).some((form) => form.name === on.form);
+  const on = withInstrument(patched(workspace, { position }), instrument);
+  const known = formsOf(on.instrument).some((form) => form.name === on.form);
   return on.form === undefined || known ? on : without(on, 'form');
 }
 
@@ -26,7 +26,7 @@ const sameSpec = (a: Instrument, b: Instrument): boolean =>
   JSON.stringify(specOf(a)) === JSON.stringify(specOf(b));
 
 /** Much is remembered for each instrument, so an equal one is not put in its place. */
-function withInstrument(state: AppState, instrument: Instrument, run: string): AppState {
+function equipped(state: AppState, instrument: Instrument, run: string): AppState {
   const { workspace } = state;
   if (sameSpec(instrument, workspace.instrument)) return state;
   return step(state, fitted(workspace, instrument), `instrument.${run}`);
@@ -37,7 +37,7 @@ type Field = FieldError['field'];
 function change(state: AppState, field: Field, patch: InstrumentSpec): AppState {
   const made = makeInstrument({ ...specOf(state.workspace.instrument), ...patch });
   if (!made.ok) return refuse(state, field, inWords(made.error));
-  return withInstrument(accept(state, field), made.value, field);
+  return equipped(accept(state, field), made.value, field);
 }
 
 /** A tuning as typed, lowest string first: `E2-A2-D3-G3-B3-E4`. It brings its usual gauges. */
@@ -47,7 +47,7 @@ export function setTuning(state: AppState, text: string): AppState {
   if (!made.ok) return refuse(state, 'tuning', inWords(made.error));
   const same = specOf(made.value).tuning === specOf(state.workspace.instrument).tuning;
   const accepted = accept(state, 'tuning');
-  return same ? accepted : withInstrument(accepted, made.value, 'tuning');
+  return same ? accepted : equipped(accepted, made.value, 'tuning');
 }
 
 /** Number of frets, 12 to 27. */
@@ -86,5 +86,7 @@ export function resetInstrument(state: AppState): AppState {
   const { instrument, span } = DEFAULT_WORKSPACE;
   const fields = ['tuning', 'frets', 'capo', 'scale', 'gauges', 'span'] as const;
   const cleared = fields.reduce(accept, state);
-  return step(cleared, patched(fitted(state.workspace, instrument), { span }));
+  const { workspace } = state;
+  const standard = sameSpec(workspace.instrument, instrument) ? workspace.instrument : instrument;
+  return step(cleared, patched(fitted(workspace, standard), { span }));
 }

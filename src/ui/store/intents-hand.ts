@@ -1,6 +1,7 @@
 /** Intents that move the hand. */
 import type { Workspace } from '#lesson';
-import { bestAtHand, type FormAtHand, positionOf } from '#neck';
+import { bestAtHand, type FormAtHand, nearestCopy, positionOf } from '#neck';
+import { pinForm, unpin } from './intents-route.ts';
 import { patched, step, without } from './state.ts';
 import type { AppState } from './types.ts';
 
@@ -23,13 +24,19 @@ export const stepPosition = (state: AppState, by: number): AppState =>
 const indexFret = ({ grip, anchor }: FormAtHand, { instrument }: Workspace): number =>
   grip ? positionOf(grip, instrument.capo) : anchor;
 
+/** On a route that chooses the forms, asking for one is pinning it to the chord under the cursor. */
+export const pinsForms = ({ workspace }: Pick<AppState, 'workspace'>): boolean =>
+  workspace.route === 'stay' || workspace.route === 'travel';
+
 /** A form is asked for by name only where another would be taken without. */
 function moveToPlace(state: AppState, place: FormAtHand, run?: string): AppState {
   const { workspace, study } = state;
+  if (pinsForms(state)) return pinForm(state, study.cursor, place.form.name, place.anchor, run);
   const position = within(workspace, indexFret(place, workspace));
   const { instrument, span } = workspace;
   const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
-  const isBest = best?.form.name === place.form.name && best.anchor === place.anchor;
+  const isSame = best?.form.name === place.form.name && best.anchor === place.anchor;
+  const isBest = isSame && workspace.route === undefined;
   const moved = patched(workspace, { position });
   return step(state, withForm(moved, isBest ? undefined : place.form.name), run);
 }
@@ -53,12 +60,23 @@ export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
   return place ? moveToPlace(state, place, 'elsewhere') : state;
 }
 
+/** Pins the copy of a form nearest to the hand, or lets go of the one that is pinned. */
+function pickPinned(state: AppState, form: string | undefined): AppState {
+  const { workspace, study } = state;
+  if (form === undefined || !study.chord) return unpin(state, study.cursor);
+  const { instrument, span } = workspace;
+  const copy = nearestCopy(study.chord, { position: study.position, instrument, span }, form);
+  return copy ? pinForm(state, study.cursor, form, copy.anchor) : state;
+}
+
 /**
  * Asks for a form by name, in its copy nearest to the hand, which stays; `undefined` goes back to
- * whatever lies best under it. With an `anchor` the hand moves to that copy.
+ * whatever lies best under it. With an `anchor` the hand moves to that copy. On a route that stays
+ * or travels the form is pinned to the chord instead.
  */
 export function pickForm(state: AppState, form: string | undefined, anchor?: number): AppState {
   const place = state.study.places.find((p) => p.form.name === form && p.anchor === anchor);
   if (place) return moveToPlace(state, place);
+  if (pinsForms(state)) return pickPinned(state, form);
   return step(state, withForm(state.workspace, form));
 }

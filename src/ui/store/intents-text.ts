@@ -1,6 +1,13 @@
 /** Intents that change the progression and its key. */
-import { BEGINNING, EXAMPLES, type Moment, type Workspace } from '#lesson';
-import { type Key, parseKey, sameKey, stepKey, transposeText } from '#theory';
+import {
+  BEGINNING,
+  EXAMPLES,
+  type Moment,
+  type PinnedForm,
+  type Workspace,
+  withoutText,
+} from '#lesson';
+import { type Key, parseKey, pitchClassOf, sameKey, stepKey, transposeText } from '#theory';
 import { cellAtOffset, momentOf } from './lane.ts';
 import { accept, patched, refuse, step, without } from './state.ts';
 import { studyOf } from './study.ts';
@@ -31,7 +38,7 @@ export function loadExample(state: AppState, index: number): AppState {
   const example = EXAMPLES[index];
   if (!example) return state;
   const { progression, position } = example;
-  const free = without(without(state.workspace, 'form'), 'key');
+  const free = without(without(withoutText(state.workspace), 'form'), 'key');
   return step(state, lookingAt(patched(free, { progression, position }), BEGINNING));
 }
 
@@ -53,13 +60,28 @@ export function setKeyText(state: AppState, text: string): AppState {
   return refuse(state, 'key', `“${text}”: expected ${key.error.expected.join(' or ')}`);
 }
 
+/** Pinned forms go the same way as their chords, or an octave further where the neck ends. */
+function movedPins({ pins, instrument }: Workspace, semitones: number): readonly PinnedForm[] {
+  const { capo, frets } = instrument;
+  return pins.map((pin) => {
+    const anchors = [0, 12, -12].map((octave) => pin.anchor + semitones + octave);
+    const anchor = anchors.find((a) => a >= capo && a <= frets - 3) ?? pin.anchor;
+    return { ...pin, anchor };
+  });
+}
+
+/** Half steps from one key to another, the shorter way: -6 to 5. */
+const distance = (from: Key, to: Key): number =>
+  ((pitchClassOf(to.tonic) - pitchClassOf(from.tonic) + 18) % 12) - 6;
+
 /** Transposes the whole progression to a key, spelled as that key has it. The hand stays. */
 export function transposeTo(state: AppState, to: Key): AppState {
   const { workspace, study } = state;
   if (!study.key) return state;
   const progression = transposeText(workspace.progression, study.key, to);
   if (progression === workspace.progression) return state;
-  const moved = patched(workspace, { progression });
+  const pins = movedPins(workspace, distance(study.key, to));
+  const moved = patched(workspace, { progression, ...(pins.length > 0 && { pins }) });
   return step(state, workspace.key ? patched(moved, { key: to }) : moved);
 }
 

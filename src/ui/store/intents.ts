@@ -1,7 +1,10 @@
 /** Everything a person can do, as one flat list of functions over the store. */
 import * as cursor from './intents-cursor.ts';
 import * as field from './intents-fields.ts';
+import * as fingering from './intents-fingering.ts';
 import * as hand from './intents-hand.ts';
+import * as lens from './intents-lens.ts';
+import * as route from './intents-route.ts';
 import * as text from './intents-text.ts';
 import * as view from './intents-view.ts';
 import { copyLink } from './keeping.ts';
@@ -18,9 +21,10 @@ const binder =
   (...given: Given): void =>
     cell.update((state) => change(state, ...given));
 
-/** Binds every intent to a store. Each returns nothing; what it did is in the state. */
-export function intentsOn(cell: Cell<AppState>, page: Page) {
-  const bind = binder(cell);
+type Bind = ReturnType<typeof binder>;
+
+/** Progression, cursor, hand, view and instrument. */
+function studying(bind: Bind) {
   return {
     setProgression: bind(text.setProgression),
     loadExample: bind(text.loadExample),
@@ -53,6 +57,45 @@ export function intentsOn(cell: Cell<AppState>, page: Page) {
     undo: bind(undo),
     redo: bind(redo),
     dismissNotice: bind(dismissNotice),
+  };
+}
+
+/** Routes, lenses and fingerings. */
+function material(bind: Bind) {
+  return {
+    setRoute: bind(route.setRoute),
+    setRouteTo: bind(route.setRouteTo),
+    chooseRoute: bind(route.chooseRoute),
+    stopPlanning: bind(route.stopPlanning),
+    pinForm: bind(route.pinForm),
+    unpin: bind(route.unpin),
+    setWeight: bind(route.setWeight),
+    resetWeights: bind(route.resetWeights),
+    setBendLimit: bind(route.setBendLimit),
+    setBendModel: bind(route.setBendModel),
+    resetBendLimits: bind(route.resetBendLimits),
+    setLens: bind(lens.setLens),
+    turnForm: bind(lens.turnForm),
+    compareWithForm: bind(lens.compareWithForm),
+    compareWithChord: bind(lens.compareWithChord),
+    stopComparing: bind(lens.stopComparing),
+    leave: bind(lens.leave),
+    setFingering: bind(fingering.setFingering),
+    putFinger: bind(fingering.putFinger),
+    liftFinger: bind(fingering.liftFinger),
+    chooseName: bind(fingering.chooseName),
+    saveOwnForm: bind(fingering.saveOwnForm),
+    renameOwnForm: bind(fingering.renameOwnForm),
+    deleteOwnForm: bind(fingering.deleteOwnForm),
+  };
+}
+
+/** Binds every intent to a store. Each returns nothing; what it did is in the state. */
+export function intentsOn(cell: Cell<AppState>, page: Page) {
+  const bind = binder(cell);
+  return {
+    ...studying(bind),
+    ...material(bind),
     copyLink: (): Promise<void> => copyLink(cell, page),
   };
 }

@@ -68,7 +68,8 @@ export function cellsOf(chart: Chart, before: readonly LaneCell[]): readonly Lan
     });
 }
 
-function inPlay(chart: Chart, cells: readonly LaneCell[]): readonly LaneCell[] {
+/** The cells in the order in which they are played, repeats written out. */
+export function inPlay(chart: Chart, cells: readonly LaneCell[]): readonly LaneCell[] {
   const byBar = new Map<number, LaneCell[]>();
   for (const cell of cells) {
     const there = byBar.get(cell.bar);
@@ -149,15 +150,15 @@ export function withNumerals(
   });
 }
 
-/** The cells with the form that serves each; one whose form stays keeps its reference. */
+/** The form that serves a cell, and where the hand is for it if a route says so. */
+export type Served = Pick<LaneCell, 'form' | 'position'>;
+
+/** The cells with what serves each; one for which that stays keeps its reference. */
 export function withForms(
   cells: readonly LaneCell[],
-  serve: (chord: Chord) => FormAtHand | undefined,
+  serve: (cell: LaneCell) => Served,
 ): readonly LaneCell[] {
-  const served = cells.map((cell) => {
-    const chord = chordOf(cell.slot);
-    return formed(cell, chord && serve(chord));
-  });
+  const served = cells.map((cell) => formed(cell, serve(cell)));
   return served.every((cell, i) => cell === cells[i]) ? cells : served;
 }
 
@@ -173,8 +174,8 @@ const sameForm = (a: FormAtHand | undefined, b: FormAtHand | undefined): boolean
 const sameGrip = (a: Grip | undefined, b: Grip | undefined): boolean =>
   a === b || JSON.stringify(a) === JSON.stringify(b);
 
-function formed(cell: LaneCell, form: FormAtHand | undefined): LaneCell {
-  if (sameForm(cell.form, form)) return cell;
-  const { form: _before, ...rest } = cell;
-  return form === undefined ? rest : { ...rest, form };
+function formed(cell: LaneCell, { form, position }: Served): LaneCell {
+  if (sameForm(cell.form, form) && cell.position === position) return cell;
+  const { form: _form, position: _position, ...rest } = cell;
+  return { ...rest, ...(form && { form }), ...(position !== undefined && { position }) };
 }

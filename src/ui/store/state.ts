@@ -56,12 +56,13 @@ export function glance(state: AppState, workspace: Workspace): AppState {
   return withHistory(show(state, workspace), endRun(state.history));
 }
 
-/** The cursor stays where it is unless the text under it changes. */
+/** What one looks at stays, and the cursor too unless the text under it changes. */
 function returnTo(state: AppState, taken: Step | undefined): AppState {
   if (!taken) return state;
   const { workspace, history } = taken;
   const sameText = workspace.progression === state.workspace.progression;
-  const target = sameText ? returnedTo(workspace, state.workspace) : workspace;
+  const seen = returnedTo(workspace, state.workspace);
+  const target = sameText ? seen : patched(seen, { at: workspace.at });
   return withHistory(show(state, target), history);
 }
 

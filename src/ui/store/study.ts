@@ -2,17 +2,23 @@
 import type { Workspace } from '#lesson';
 import {
   bestAtHand,
+  copyAt,
   type FormAtHand,
   formsAlongNeck,
   type Hand,
   nearestCopy,
   type Reading,
-  readNeck,
+  type ReadingQuery,
 } from '#neck';
 import { type Chart, type Chord, estimateKey, type Key, parseProgression } from '#theory';
 import { accountOf, type Standing } from '../words.ts';
-import { cellAt, cellsOf, chordOf, nextOf, withForms, withNumerals } from './lane.ts';
-import type { LaneCell, Study } from './types.ts';
+import { materialInWords } from '../words-material.ts';
+import { fingeredOf, naming } from './fingered.ts';
+import { cellAt, cellsOf, chordOf, nextOf, type Served, withForms, withNumerals } from './lane.ts';
+import { coloursOf, comparedOf, goingOn, NO_MATERIAL, shownOf } from './material.ts';
+import { reread } from './reread.ts';
+import { routeOf, type Travelled, travelled } from './route.ts';
+import type { LaneCell, RouteStudy, Study } from './types.ts';
 
 type Part = keyof Workspace;
 
@@ -21,8 +27,10 @@ const same = (a: Workspace, b: Workspace, parts: readonly Part[]): boolean =>
 
 /** What each part of the study depends on. */
 const HAND: readonly Part[] = ['position', 'form', 'instrument', 'span'];
-const READING: readonly Part[] = [...HAND, 'show', 'spelling'];
-const ALL: readonly Part[] = [...READING, 'progression', 'at', 'key'];
+const ROUTE: readonly Part[] = ['route', 'routeTo', 'weights', 'pins'];
+const MATERIAL: readonly Part[] = ['bendLimits', 'lens', 'turn', 'compare', 'fingering'];
+const READING: readonly Part[] = ['show', 'spelling', 'progression', 'at', 'key'];
+const ALL: readonly Part[] = [...HAND, ...ROUTE, ...MATERIAL, ...READING];
 
 type Typed = Pick<Study, 'chart' | 'problems'>;
 interface Keys {
@@ -30,7 +38,7 @@ interface Keys {
   readonly key?: Key;
   readonly runnerUp?: Key;
 }
-type Lane = Pick<Study, 'cells' | 'nextOf'>;
+type Lane = Pick<Study, 'cells' | 'nextOf' | 'route'>;
 
 function typedOf({ progression }: Workspace, before: Study | undefined): Typed {
   if (before?.of.progression === progression) return before;
@@ -65,26 +73,54 @@ const served = (chord: Chord, { form, ...workspace }: Workspace): FormAtHand | u
 
 /** Asks once for each chord; those known from before need no asking if the hand has not moved. */
 function server(workspace: Workspace, before: Study | undefined) {
-  const stays = before !== undefined && same(before.of, workspace, HAND);
+  const stays = before !== undefined && !before.route && same(before.of, workspace, HAND);
   const known = new Map<Chord, FormAtHand | undefined>();
   for (const cell of stays ? before.cells : []) {
     const chord = chordOf(cell.slot);
     if (chord) known.set(chord, cell.form);
   }
-  return (chord: Chord): FormAtHand | undefined => {
+  return ({ slot }: LaneCell): Served => {
+    const chord = chordOf(slot);
+    if (!chord) return {};
     if (!known.has(chord)) known.set(chord, served(chord, workspace));
-    return known.get(chord);
+    const form = known.get(chord);
+    return form ? { form } : {};
   };
+}
+
+/** What serves each cell on a route: its stop, and where the hand is. */
+function routeServer(workspace: Workspace, route: RouteStudy, way: Travelled) {
+  return ({ index, slot }: LaneCell): Served => {
+    const step = route.stepOf[index] ?? -1;
+    const position = way.positions[step] ?? workspace.position;
+    const hand = { ...handOf(workspace), position };
+    const chord = chordOf(slot);
+    const stop = way.stops[step];
+    const { form: _form, ...free } = workspace;
+    const form =
+      chord && stop
+        ? copyAt(chord, hand, stop.form.name, stop.anchor)
+        : chord && served(chord, { ...free, position });
+    return { position, ...(form && { form }) };
+  };
+}
+
+function serverOf(workspace: Workspace, route: RouteStudy | undefined, before: Study | undefined) {
+  const way = route && travelled(route, workspace.position);
+  return way ? routeServer(workspace, route, way) : server(workspace, before);
 }
 
 function laneOf(workspace: Workspace, typed: Typed, keys: Keys, before: Study | undefined): Lane {
   const sameChart = before?.chart === typed.chart;
   const unmoved = sameChart && before.key === keys.key;
-  if (unmoved && same(before.of, workspace, HAND)) return before;
-  const cells = sameChart ? before.cells : cellsOf(typed.chart, before?.cells ?? []);
-  const next = sameChart ? before.nextOf : nextOf(typed.chart, cells);
-  const numbered = unmoved ? cells : withNumerals(cells, next, keys.key);
-  return { cells: withForms(numbered, server(workspace, before)), nextOf: next };
+  const bare = sameChart ? before.cells : cellsOf(typed.chart, before?.cells ?? []);
+  const next = sameChart ? before.nextOf : nextOf(typed.chart, bare);
+  const numbered = unmoved ? bare : withNumerals(bare, next, keys.key);
+  const route = routeOf(workspace, typed.chart, numbered, before);
+  const sameHand = before?.route === route && before && same(before.of, workspace, HAND);
+  if (unmoved && sameHand) return before;
+  const cells = withForms(numbered, serverOf(workspace, route, before));
+  return { cells, nextOf: next, ...(route && { route }) };
 }
 
 function standingOf(cell: LaneCell | undefined): Standing {
@@ -118,20 +154,36 @@ function neckOf(lane: Lane, cursor: number, before: Study | undefined): OnNeck {
   return kind === 'silent' ? { symbol: cell?.symbol ?? '' } : onNeck(cell);
 }
 
-function readingOf(workspace: Workspace, chord: Chord, before: Study | undefined): Reading {
-  if (before?.reading && before.chord === chord && same(before.of, workspace, READING)) {
-    return before.reading;
+/** Where the hand is at a cell, and the form that is asked for there. */
+type Asked = Pick<ReadingQuery, 'position' | 'form' | 'anchor'>;
+
+function askedAt({ cells, route }: Lane, index: number, { position, form }: Workspace): Asked {
+  const cell = cells[index];
+  if (route && cell?.position !== undefined) {
+    const stop = cell.form;
+    const asked = stop && { form: stop.form.name, anchor: stop.anchor };
+    return { position: cell.position, ...asked };
   }
-  const { show: colours, spelling, form } = workspace;
-  const query = { ...handOf(workspace), chord, colours, spelling };
-  return readNeck(form === undefined ? query : { ...query, form });
+  return form === undefined ? { position } : { position, form };
+}
+
+function queryOf(workspace: Workspace, chord: Chord, asked: Asked): ReadingQuery {
+  const { show: colours, spelling, instrument, span } = workspace;
+  return { instrument, span, ...asked, chord, colours, spelling };
 }
 
 const NOWHERE: readonly FormAtHand[] = [];
 
-function placesOf(workspace: Workspace, chord: Chord, before: Study | undefined) {
-  const known = before?.chord === chord && same(before.of, workspace, HAND);
-  return known ? before.places : formsAlongNeck(chord, handOf(workspace));
+function placesOf(
+  workspace: Workspace,
+  chord: Chord,
+  position: number,
+  before: Study | undefined,
+): readonly FormAtHand[] {
+  const parts = ['instrument', 'span'] as const;
+  const known = before?.chord === chord && before.position === position;
+  if (known && same(before.of, workspace, parts)) return before.places;
+  return formsAlongNeck(chord, { ...handOf(workspace), position });
 }
 
 interface Next {
@@ -147,42 +199,118 @@ function nextAt({ cells, nextOf: next }: Lane, cursor: number): Next {
   return { nextChord, nextSymbol: cell.symbol, ...(cell.form && { nextForm: cell.form }) };
 }
 
+function nextReadingOf(
+  workspace: Workspace,
+  lane: Lane,
+  cursor: number,
+  before: Study | undefined,
+): Reading | undefined {
+  const index = lane.nextOf[cursor] ?? -1;
+  const cell = lane.cells[index];
+  const chord = cell && chordOf(cell.slot);
+  if (!chord) return undefined;
+  const query = queryOf(workspace, chord, askedAt(lane, index, workspace));
+  return reread(query, [before?.nextReading, before?.turned?.from, before?.reading]);
+}
+
+type OnTheNeck = Pick<
+  Study,
+  'reading' | 'nextReading' | 'turned' | 'compared' | 'places' | keyof typeof NO_MATERIAL
+>;
+
+/** Everything about the chord on the neck, under the hand where it is at the cursor. */
+function studied(
+  workspace: Workspace,
+  lane: Lane,
+  at: { readonly cursor: number; readonly chord: Chord | undefined; readonly asked: Asked },
+  before: Study | undefined,
+): OnTheNeck {
+  const { chord, asked } = at;
+  const nextReading = nextReadingOf(workspace, lane, at.cursor, before);
+  const next = nextReading && { nextReading };
+  if (!chord) return { ...next, ...NO_MATERIAL, places: NOWHERE };
+  const query = queryOf(workspace, chord, asked);
+  const { reading, turned } = shownOf(query, workspace, before);
+  const compared = comparedOf(reading, query, workspace, before);
+  return {
+    ...next,
+    ...goingOn(reading, nextReading, workspace, before),
+    ...(turned && { turned }),
+    ...(compared && { compared }),
+    colours: coloursOf(reading, before),
+    places: placesOf(workspace, chord, asked.position, before),
+  };
+}
+
 /**
  * The study of a workspace. Given the study `before`, every part whose inputs did not change is
- * taken from it by reference; while the chord under the cursor cannot be read, the last good one
- * stays on the neck. If nothing that it depends on changed, `before` itself is returned.
+ * taken from it by reference, which of several routes or names is chosen too; while the chord under
+ * the cursor cannot be read, the last good one stays on the neck. If nothing that it depends on
+ * changed, `before` itself is returned.
  */
 export function studyOf(workspace: Workspace, before?: Study): Study {
   if (before && same(before.of, workspace, ALL)) return before;
   const typed = typedOf(workspace, before);
   const keys = keysOf(workspace, typed.chart, before);
   const lane = laneOf(workspace, typed, keys, before);
-  const cursor = cellAt(lane.cells, workspace.at);
-  const standing = standingOf(lane.cells[cursor]);
+  return assembled(workspace, { typed, keys, lane }, before);
+}
+
+interface Read {
+  readonly typed: Typed;
+  readonly keys: Keys;
+  readonly lane: Lane;
+}
+
+/** Each of `read` may be a whole study of which only its own parts are meant. */
+function assembled(workspace: Workspace, read: Read, before: Study | undefined): Study {
+  const { chart, problems } = read.typed;
+  const { keyIsEstimate, key, runnerUp } = read.keys;
+  const { cells, nextOf: next, route } = read.lane;
+  const lane = { cells, nextOf: next, ...(route && { route }) };
+  const cursor = cellAt(cells, workspace.at);
+  const standing = standingOf(cells[cursor]);
   const { chord, symbol } = neckOf(lane, cursor, before);
-  const reading = chord && readingOf(workspace, chord, before);
-  const next = nextAt(lane, cursor);
-  const { nextSymbol } = next;
-  return {
+  const asked = askedAt(lane, cursor, workspace);
+  const fingered = fingeredOf(workspace, before);
+  return withAccount({
     of: workspace,
-    chart: typed.chart,
-    problems: typed.problems,
-    cells: lane.cells,
-    nextOf: lane.nextOf,
+    chart,
+    problems,
+    ...lane,
     cursor,
     standing,
     symbol,
+    position: asked.position,
     ...(chord && { chord }),
-    ...(reading && { reading }),
-    ...next,
-    ...keys,
-    places: chord ? placesOf(workspace, chord, before) : NOWHERE,
-    account: accountOf({
-      standing,
-      symbol,
-      position: workspace.position,
-      reading,
-      next: nextSymbol === undefined ? undefined : { symbol: nextSymbol, form: next.nextForm },
-    }),
-  };
+    ...studied(workspace, lane, { cursor, chord, asked }, before),
+    ...nextAt(lane, cursor),
+    keyIsEstimate,
+    ...(key && { key }),
+    ...(runnerUp && { runnerUp }),
+    ...(fingered && { fingered }),
+  });
+}
+
+function withAccount(study: Omit<Study, 'account'>): Study {
+  const { standing, symbol, position, reading, nextSymbol, nextForm } = study;
+  const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form: nextForm };
+  const material = materialInWords(study);
+  return { ...study, account: accountOf({ standing, symbol, position, reading, next, material }) };
+}
+
+/** The study with another route: planned further, stopped, or another of its ways chosen. */
+export function withRoute(study: Study, change: (route: RouteStudy) => RouteStudy): Study {
+  const route = study.route && change(study.route);
+  if (!route || route === study.route) return study;
+  const isSameWay = route.routes === study.route?.routes && route.chosen === study.route.chosen;
+  const cells = isSameWay ? study.cells : withForms(study.cells, serverOf(study.of, route, study));
+  const lane = { cells, nextOf: study.nextOf, route };
+  return assembled(study.of, { typed: study, keys: study, lane }, study);
+}
+
+/** The study with another name chosen for the fingering. */
+export function withName(study: Study, index: number): Study {
+  const fingered = study.fingered && naming(study.fingered, index, study.of.instrument);
+  return !fingered || fingered === study.fingered ? study : withAccount({ ...study, fingered });
 }

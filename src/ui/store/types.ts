@@ -1,7 +1,39 @@
 /** What the views are given. Computed by `studyOf`, never by a component. */
-import type { Workspace } from '#lesson';
-import type { FormAtHand, Reading } from '#neck';
-import type { Chart, ChartProblem, Chord, Key, RomanNumeral, Slot } from '#theory';
+import type {
+  BendLimitName,
+  Comparison,
+  PinnedForm,
+  RouteGoal,
+  RouteKind,
+  WeightName,
+  Workspace,
+} from '#lesson';
+import type {
+  Bend,
+  ComparedPlace,
+  CompareWhat,
+  Connection,
+  FormAtHand,
+  Frets,
+  Place,
+  Reading,
+  Route,
+  RoutePlan,
+  Turn,
+  TurnedString,
+} from '#neck';
+import type {
+  Chart,
+  ChartProblem,
+  Chord,
+  Colour,
+  Degree,
+  Key,
+  NameReading,
+  Pitch,
+  RomanNumeral,
+  Slot,
+} from '#theory';
 import type { Standing } from '../words.ts';
 
 /** One chord in the lane. */
@@ -13,10 +45,92 @@ export interface LaneCell {
   readonly at: string;
   readonly slot: Slot;
   readonly symbol: string;
-  /** The form that serves the chord at the present position. */
+  /** The form that serves the chord at the present position, or with a route the form of its stop. */
   readonly form?: FormAtHand;
+  /** With a route: fret under the index finger, from the stop of the first time it is played. */
+  readonly position?: number;
   readonly roman?: RomanNumeral;
   readonly problem?: ChartProblem;
+}
+
+/** The form under the cursor turned into another quality; `Study.reading` is then of the turned chord. */
+export interface TurnedForm {
+  readonly turn: Turn;
+  readonly chord: Chord;
+  readonly symbol: string;
+  /** The reading before it was turned. */
+  readonly from: Reading;
+  /** The strings that change, thinnest first; all others keep still. */
+  readonly moves: readonly TurnedString[];
+  /** False where four fingers cannot hold it: there are no moves then, only tones. */
+  readonly playable: boolean;
+}
+
+/** The reading laid beside another. */
+export interface Compared {
+  readonly comparison: Comparison;
+  /** Form name, or chord symbol as typed. */
+  readonly name: string;
+  readonly second: Reading;
+  readonly what: CompareWhat;
+  /** Places with both `first` and `second` are shared. */
+  readonly places: readonly ComparedPlace[];
+}
+
+/** One string of a fingering that was put down; `degree` is counted in the chosen name. */
+export interface FingeredPlace extends Place {
+  readonly pitch: Pitch;
+  readonly degree?: Degree;
+  /** Absent on open strings, and where no hand could hold it. */
+  readonly finger?: number;
+}
+
+/** The fingering that was typed or put down. While it is wrong the last good one stays. */
+export interface Fingered {
+  readonly text: string;
+  /** Frets with string 1 first, null = not played. */
+  readonly frets: Frets;
+  readonly error?: string;
+  /** Best first. */
+  readonly names: readonly NameReading[];
+  /** Index of the name that is chosen; -1 = there is none. */
+  readonly chosen: number;
+  /** Thinnest string first. */
+  readonly places: readonly FingeredPlace[];
+}
+
+/** One chord of the playing order; a chord that simply goes on is one step. */
+export interface RouteStep {
+  /** Index of the cell in the lane. */
+  readonly cell: number;
+  /** Absent where none sounds. */
+  readonly chord?: Chord;
+  readonly pin?: PinnedForm;
+}
+
+/** A route through the whole progression, as far as it is planned. */
+export interface RouteStudy {
+  readonly kind: RouteKind;
+  /** Where `travel` goes. */
+  readonly goal?: RouteGoal;
+  /** The form that `carry` carries. */
+  readonly form?: string;
+  /** Best first, at most four; `stops` go with `steps`. While a new plan is made, the last good ones. */
+  readonly routes: readonly Route[];
+  /** Index of the route that is shown. */
+  readonly chosen: number;
+  /** The chords in playing order, repeats written out. */
+  readonly steps: readonly RouteStep[];
+  /** For every cell the step of the first time it is played; -1 = never. */
+  readonly stepOf: readonly number[];
+  /** Pinned forms that do not fit the text: kept, but not planned with. */
+  readonly unfit: readonly PinnedForm[];
+  readonly error?: string;
+  /** Steps planned so far of a plan under way. */
+  readonly progress?: { readonly done: number; readonly of: number };
+  /** The plan was stopped by hand; asking for the same route again plans anew. */
+  readonly stopped: boolean;
+  readonly plan?: RoutePlan;
 }
 
 /** Everything derived from a workspace. Parts that did not change keep their reference. */
@@ -38,7 +152,21 @@ export interface Study {
   readonly nextChord?: Chord;
   readonly nextSymbol?: string;
   readonly nextForm?: FormAtHand;
+  /** Fret under the index finger now: that of the route's stop, or where the workspace has it. */
+  readonly position: number;
   readonly reading?: Reading;
+  /** The reading of the next chord, where the hand will be for it. */
+  readonly nextReading?: Reading;
+  /** Every bend under the hand to a tone of this chord or the next, easiest first. */
+  readonly bends: readonly Bend[];
+  /** What leads to the next chord, best first. */
+  readonly connections: readonly Connection[];
+  /** Colour tones for the chord shown, in the order in which players use them. */
+  readonly colours: readonly Colour[];
+  readonly turned?: TurnedForm;
+  readonly compared?: Compared;
+  readonly fingered?: Fingered;
+  readonly route?: RouteStudy;
   /** Every playable copy of every form of this chord, from the nut up ("where else"). */
   readonly places: readonly FormAtHand[];
   readonly key?: Key;
@@ -64,8 +192,21 @@ export interface History {
 }
 
 /** Fields that can refuse what is typed; the refusal is the notice with the id `field.<name>`. */
-export const FIELDS = ['tuning', 'frets', 'capo', 'scale', 'gauges', 'span', 'key'] as const;
-export type FieldName = (typeof FIELDS)[number];
+export const FIELDS = [
+  'tuning',
+  'frets',
+  'capo',
+  'scale',
+  'gauges',
+  'span',
+  'key',
+  'routeTo',
+  'pin',
+  'compare',
+  'fingering',
+  'ownForm',
+] as const;
+export type FieldName = (typeof FIELDS)[number] | `weight.${WeightName}` | `bend.${BendLimitName}`;
 
 export const PANELS = ['settings', 'keys'] as const;
 export type Panel = (typeof PANELS)[number];

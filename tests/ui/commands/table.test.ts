@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { LENSES } from '#lesson';
+import { TURNS } from '#neck';
 import { COMMANDS, commandNamed, GROUPS } from '../../../src/ui/commands/index.ts';
 import { createStudyStore } from '../../../src/ui/store/index.ts';
 import { workspace } from '../store/fixture.ts';
@@ -36,7 +38,27 @@ describe('the commands', () => {
       'e form-e',
       'd form-d',
       '0 form-best',
-      'Escape form-best',
+      'Shift+b lens-bends',
+      'Shift+c lens-connections',
+      'Shift+t lens-turn',
+      'Shift+f lens-fingering',
+      'Shift+m lens-compare',
+      'Shift+r lens-route',
+      'Escape leave',
+      '1 turn-major',
+      '2 turn-minor',
+      '3 turn-sus2',
+      '4 turn-sus4',
+      '5 turn-7',
+      '6 turn-maj7',
+      '7 turn-m7',
+      '8 turn-6',
+      '9 turn-9',
+      '- turn-b5',
+      'r route-kind',
+      'n route-next',
+      'Shift+n route-previous',
+      'p pin',
       'l labels',
       's spelling',
       't theme',
@@ -100,6 +122,65 @@ describe('what the commands do', () => {
     expect(performed(song, ...four).workspace).toEqual(song);
   });
 
+  it('puts lenses on and takes them off', () => {
+    for (const lens of LENSES.filter((one) => one !== 'none')) {
+      expect(performed(song, `lens-${lens}`).workspace.lens).toBe(lens);
+      expect(performed(song, `lens-${lens}`, `lens-${lens}`).workspace).toEqual(song);
+    }
+  });
+
+  it('turns the form by a key each, and back', () => {
+    const names = COMMANDS.filter(({ group }) => group === 'Turns');
+    expect(names).toHaveLength(TURNS.length);
+    for (const [i, { name }] of names.entries()) {
+      expect(performed(song, name).study.turned?.turn).toBe(TURNS[i]);
+      expect(performed(song, name, name).study.turned).toBeUndefined();
+    }
+  });
+
+  it('goes through the kinds of routes and round the routes that were found', () => {
+    const kinds = Array.from({ length: 4 }, (_, n) =>
+      performed(song, ...Array.from({ length: n + 1 }, () => 'route-kind')),
+    );
+    expect(kinds.map((state) => state.workspace.route)).toEqual([
+      ...['stay', 'carry', 'travel', undefined],
+    ]);
+    const chosen = (...names: readonly string[]) =>
+      performed(song, 'route-kind', ...names).study.route?.chosen;
+    expect(chosen('route-next')).toBe(1);
+    expect(chosen('route-previous')).toBe(3);
+    expect(chosen('route-next', 'route-previous')).toBe(0);
+    expect(chosen(...Array.from({ length: 4 }, () => 'route-next'))).toBe(0);
+  });
+
+  it('pins the form under the cursor and lets it go', () => {
+    const pinned = performed(song, 'pin');
+    const shown = pinned.study.cells[0]?.form;
+    expect(pinned.workspace.pins).toEqual([
+      { at: '1.1', form: shown?.form.name, anchor: shown?.anchor },
+    ]);
+    expect(performed(song, 'pin', 'pin').workspace).toEqual(song);
+  });
+
+  it('pins by the letter of a form on a route, and lets go by the same letter', () => {
+    const pinned = performed(song, 'route-kind', 'form-a');
+    expect(pinned.workspace.pins).toMatchObject([{ at: '1.1', form: 'A' }]);
+    expect(performed(song, 'route-kind', 'form-a', 'form-a').workspace.pins).toEqual([]);
+    expect(performed(song, 'route-kind', 'form-a', 'form-best').workspace.pins).toEqual([]);
+  });
+
+  it('leaves one thing after another, the form that is asked for last', () => {
+    const all = ['form-e', 'turn-minor', 'leave'];
+    expect(performed(song, ...all).workspace).toEqual({ ...song, form: 'E' });
+    expect(performed(song, ...all, 'leave').workspace).toEqual(song);
+  });
+
+  it('stops planning', () => {
+    const long = workspace('| C Am | F G |\n'.repeat(60), { route: 'stay' });
+    expect(enabled('stop-planning', long)).toBe(true);
+    expect(performed(long, 'stop-planning').study.route?.stopped).toBe(true);
+  });
+
   it('opens and closes panels', () => {
     expect(performed(song, 'keys').panel).toBe('keys');
     expect(performed(song, 'keys', 'settings').panel).toBe('settings');
@@ -148,6 +229,17 @@ describe('when a command can be done', () => {
     ['transpose-up', two, true],
     ['transpose-up', none, false],
     ['labels', none, true],
+    ['leave', two, false],
+    ['leave', workspace('C', { form: 'A' }), true],
+    ['leave', workspace('C', { lens: 'bends' }), true],
+    ['turn-minor', two, true],
+    ['turn-minor', none, false],
+    ['route-next', two, false],
+    ['route-next', workspace('C G', { route: 'stay' }), true],
+    ['pin', two, true],
+    ['pin', none, false],
+    ['pin', workspace('N.C.'), false],
+    ['stop-planning', two, false],
   ] as const)('%s', (name, start, can) => {
     expect(enabled(name, start)).toBe(can);
   });

@@ -46,7 +46,7 @@ describe('cells', () => {
     const again = withNumerals(numbered, [1, -1], { ...key });
     expect(again.map((cell, i) => cell === numbered[i])).toEqual([true, true]);
     expect(withNumerals(numbered, [1, -1], undefined)).toEqual(cells);
-    expect(withForms(cells, () => undefined)).toBe(cells);
+    expect(withForms(cells, () => ({}))).toBe(cells);
   });
 });
 
