@@ -26,7 +26,7 @@ const isKeydown = ({ name, args }: TraceEvent): boolean =>
 const pageEvents = (events: readonly TraceEvent[]): readonly TraceEvent[] => {
   const page = events.find(isKeydown);
   return events
-    .filter(({ pid, tid, dur }) => dur !== undefined && pid === page?.pid && tid === page.tid)
+    .filter(({ pid, tid }) => pid === page?.pid && tid === page.tid)
     .sort((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0));
 };
 

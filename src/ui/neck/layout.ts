@@ -163,7 +163,7 @@ export function middleOf(layout: NeckLayout, fret: number): number {
 }
 
 /** Ems along that a number of one line of type needs: two digits lying, one line standing. */
-const NUMBER = { lying: 1.15, upright: 0.9 };
+const NUMBER = { lying: 1.4, upright: 0.9 };
 
 /** The frets that are numbered: where they lie too close, every other one. */
 export function numberedFrets(layout: NeckLayout): readonly number[] {

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { percentile } from '../../../scripts/bench/bench.ts';
-import { workPerKey } from '../../../scripts/bench/trace.ts';
+import { phasesPerKey, workPerKey } from '../../../scripts/bench/trace.ts';
 
-const task = (ts: number, dur: number, tid = 1) => ({ name: 'RunTask', pid: 1, tid, ts, dur });
+const event = (name: string, ts: number, dur: number) => ({ name, pid: 1, tid: 1, ts, dur });
+const task = (ts: number, dur: number, tid = 1) => ({ ...event('RunTask', ts, dur), tid });
 const key = (ts: number) => ({
   name: 'EventDispatch',
   pid: 1,
@@ -18,12 +19,34 @@ describe('workPerKey', () => {
       ...[task(1000, 2000), key(1100), task(4000, 1000), task(4000, 9000, 2)],
       ...[task(33_000, 500), key(33_100), task(34_000, 250)],
     ];
-    expect(workPerKey(JSON.stringify({ traceEvents }))).toEqual([3, 0.75]);
+    expect(workPerKey(JSON.stringify({ traceEvents }))).toEqual([
+      { passed: 3, worked: 3 },
+      { passed: 0.75, worked: 0.75 },
+    ]);
+  });
+
+  it('tells time on the processor from time that passed', () => {
+    const traceEvents = [{ ...task(1000, 2000), tdur: 1500 }, key(1100)];
+    expect(workPerKey(JSON.stringify({ traceEvents }))).toEqual([{ passed: 2, worked: 1.5 }]);
   });
 
   it('finds nothing where no key was pressed', () => {
     expect(workPerKey(JSON.stringify({ traceEvents: [task(0, 500)] }))).toEqual([]);
     expect(() => workPerKey('[]')).toThrow('no trace');
+  });
+});
+
+describe('phasesPerKey', () => {
+  it('gives each phase its own time without what is nested in it, on average over the presses', () => {
+    const traceEvents = [
+      ...[event('Layout', 500, 300), task(1000, 9000), key(1100)],
+      ...[event('FunctionCall', 2000, 4000), event('Layout', 3000, 1000)],
+      ...[event('Layout', 7000, 2000), key(33_100)],
+    ];
+    const phases = phasesPerKey(JSON.stringify({ traceEvents }));
+    expect(phases.get('script')).toBeCloseTo(1.5);
+    expect(phases.get('layout')).toBeCloseTo(1.5);
+    expect(phases.get('paint')).toBe(0);
   });
 });
 
