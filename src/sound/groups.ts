@@ -7,8 +7,9 @@ import type { Feel, Group } from './feels.ts';
 export interface PlacedGroup {
   readonly group: Group;
   readonly start: number;
-  /** Ticks of a step. */
+  /** Ticks of a step, and how many are played. */
   readonly step: number;
+  readonly steps: number;
 }
 
 /** Threes where the count is a multiple of three (6/8, 9/8, 12/8); else twos with a three at the end (5/8, 7/8). */
@@ -32,7 +33,12 @@ function inQuarters(feel: Feel, bar: PlayedBar): readonly PlacedGroup[] {
   const step = TICKS_PER_QUARTER / feel.grid;
   let start: number = bar.start;
   return quartersOf(bar.length / TICKS_PER_QUARTER).map((count) => {
-    const placed = { group: feel.quarters[count - 1] ?? feel.quarters[0], start, step };
+    const placed = {
+      group: feel.quarters[count - 1] ?? feel.quarters[0],
+      start,
+      step,
+      steps: count * feel.grid,
+    };
     start += count * TICKS_PER_QUARTER;
     return placed;
   });
@@ -44,7 +50,7 @@ function inEighths(feel: Feel, bar: PlayedBar): readonly PlacedGroup[] {
   let start: number = bar.start;
   return pulsesOf(bar.metre).map((count, i) => {
     const threes = i % 2 === 0 ? three : backbeat;
-    const placed = { group: count === 3 ? threes : two, start, step };
+    const placed = { group: count === 3 ? threes : two, start, step, steps: count };
     start += count * step;
     return placed;
   });
@@ -62,8 +68,8 @@ export interface Stroke {
 
 /** The signs of a row of all groups, dots left out. */
 export const strokesOf = (groups: readonly PlacedGroup[], row: keyof Group): readonly Stroke[] =>
-  groups.flatMap(({ group, start, step }) =>
-    [...group[row]].flatMap((sign, i) =>
+  groups.flatMap(({ group, start, step, steps }) =>
+    [...group[row].slice(0, steps)].flatMap((sign, i) =>
       sign === '.' ? [] : [{ sign, at: Math.round(start + i * step) }],
     ),
   );
