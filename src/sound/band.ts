@@ -1,11 +1,11 @@
 /** The whole band: events go in, both sides of the sound come out, block by block. */
 import { type Amp, type AmpName, amplify, makeAmp } from './amp.ts';
+import { BASS_TONES } from './bass-tones.ts';
 import { type DrumKit, makeKit } from './drums.ts';
 import { type Limiter, limiterDelay, limitInPlace, makeLimiter } from './limiter.ts';
 import { gainOfLevel, gainOfPart } from './mix.ts';
 import { addRoom, makeRoom, type Room } from './room.ts';
 import type { StringTone } from './string.ts';
-import { BASS_TONES } from './tones.ts';
 import { type BandEvent, type Mix, PARTS, type PartName } from './types.ts';
 import { damp, makeVoice, renderVoice, startNote, type Voice } from './voice.ts';
 

@@ -1,9 +1,9 @@
 /** A bass part from chords alone. */
 import type { PlayedSlot } from '#line';
 import { type Chord, type NoteName, noteAt, pitchClassOf, ticks } from '#theory';
+import { BASS_TONES } from './bass-tones.ts';
 import type { Stroke } from './groups.ts';
 import type { NoteEvent } from './performance.ts';
-import { BASS_TONES } from './tones.ts';
 
 /** Its lowest note, E1. */
 const LOWEST = 28;

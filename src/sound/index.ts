@@ -11,6 +11,7 @@ export {
   setMix,
   silence,
 } from './band.ts';
+export { BASS_TONES } from './bass-tones.ts';
 export { type Caution, HEARING, niosh } from './cautions.ts';
 export { type Drive, driveInPlace, makeDrive } from './drive.ts';
 export { DRUMS, type DrumName, renderDrum } from './drums.ts';
@@ -52,7 +53,7 @@ export {
 } from './settings.ts';
 export { delayFor, type Loop, loopFor, pitchOf, type StringTone } from './string.ts';
 export { type Taps, tappedTempo, withTap } from './tap.ts';
-export { BASS_TONES, stringTone, tonesOf } from './tones.ts';
+export { stringTone, tonesOf } from './tones.ts';
 export {
   type Advanced,
   advance,

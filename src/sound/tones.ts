@@ -28,11 +28,3 @@ export function tonesOf(instrument: Instrument): readonly StringTone[] {
     stringTone(string, midi((opens[i] ?? 0) + instrument.capo)),
   );
 }
-
-/** The strings of a bass, G2 to E1: longer, duller, played with a finger nearer to the middle. */
-export const BASS_TONES: readonly StringTone[] = [43, 38, 33, 28].map((open) => ({
-  open,
-  pickAt: 0.2,
-  sustain: 8,
-  highs: 0.16,
-}));

@@ -1,0 +1,82 @@
+/** The band in the browser's audio thread. */
+import { type Band, makeBand, renderBand, schedule, setMix, silence } from '../band.ts';
+import { frameOf } from '../render-string.ts';
+import type { BandEvent } from '../types.ts';
+import type { BandOptions, BandToClock, ClockToBand, Struck, ToBand } from './messages.ts';
+
+/** What the audio thread offers; the compiler knows only the page. */
+declare const sampleRate: number;
+declare const currentFrame: number;
+declare function registerProcessor(
+  name: string,
+  processor: new (options: { readonly processorOptions: BandOptions }) => AudioWorkletProcessor,
+): void;
+declare abstract class AudioWorkletProcessor {
+  readonly port: MessagePort;
+  abstract process(inputs: Float32Array[][], outputs: Float32Array[][]): boolean;
+}
+
+/** Blocks between two words to the clock: 11 ms at 48 kHz. */
+const CLOCK_BLOCKS = 4;
+
+const eventOf = ({ string, note }: Struck, frame: number): BandEvent => ({
+  kind: 'note',
+  part: 'line',
+  frame: frame + frameOf(note.start, sampleRate),
+  string,
+  note,
+});
+
+class BandProcessor extends AudioWorkletProcessor {
+  band: Band;
+  clock: MessagePort | undefined;
+  blocks = 0;
+
+  constructor({ processorOptions }: { readonly processorOptions: BandOptions }) {
+    super();
+    this.band = makeBand(processorOptions.guitar, processorOptions.mix, sampleRate);
+    this.port.onmessage = ({ data }: MessageEvent<ToBand>) => this.hear(data);
+  }
+
+  hear(message: ToBand): void {
+    switch (message.kind) {
+      case 'clock':
+        this.clock = message.port;
+        this.clock.onmessage = ({ data }: MessageEvent<ClockToBand>) => this.follow(data);
+        return;
+      case 'mix':
+        setMix(this.band, message.mix);
+        return;
+      case 'guitar':
+        this.band = makeBand(message.guitar, this.band.mix, sampleRate);
+        return;
+      case 'strike':
+        schedule(
+          this.band,
+          message.notes.map((struck) => eventOf(struck, currentFrame)),
+        );
+    }
+  }
+
+  follow(message: ClockToBand): void {
+    if (message.kind === 'silence') silence(this.band);
+    else schedule(this.band, message.events);
+  }
+
+  tell(): void {
+    this.blocks = (this.blocks + 1) % CLOCK_BLOCKS;
+    const word: BandToClock = { seconds: currentFrame / sampleRate };
+    if (this.blocks === 0) this.clock?.postMessage(word);
+  }
+
+  process(_inputs: Float32Array[][], outputs: Float32Array[][]): boolean {
+    const [left, right] = outputs[0] ?? [];
+    if (left === undefined || right === undefined) return true;
+    this.band.frame = currentFrame;
+    renderBand(this.band, left, right);
+    this.tell();
+    return true;
+  }
+}
+
+registerProcessor('band', BandProcessor);
