@@ -51,6 +51,18 @@ export default defineConfig({
     // A data: address would need room in the content security policy.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    // Some 4 % smaller after gzip than what the bundler's own minifier makes.
+    minify: 'terser',
+    terserOptions: {
+      compress: { passes: 2, ecma: 2020, keep_fargs: false, unsafe_arrows: true },
+      module: true,
+    },
+    rolldownOptions: {
+      // Of tonal only the chord dictionary is used; the rest is kept alive by marks it lacks.
+      treeshake: {
+        moduleSideEffects: [{ test: /@tonaljs\/(?!chord-type)/, sideEffects: false }],
+      },
+    },
   },
   test: {
     // Room tests run without a DOM, so that one which sneaks in is noticed.

@@ -14,41 +14,16 @@ import {
   plainName,
   semitonesOf,
 } from '#theory';
+import type { BendLimits, BendModel } from './bend-limits.ts';
 import { demandsOf } from './demands.ts';
 import { fret, millimetres, stringNumber } from './places.ts';
 import { distanceTo, HAND_FRETS } from './reach.ts';
-import { type BendModel, type BendWork, bendWork, mechanicsOf } from './string-model.ts';
+import { type BendWork, bendWork, mechanicsOf } from './string-model.ts';
 import type { Instrument, Millimetres, Place, Reading, Tone } from './types.ts';
 
 export const EASES = ['comfortable', 'hard', 'no'] as const;
 /** `no` = not practical. */
 export type Ease = (typeof EASES)[number];
-
-/**
- * What a player calls comfortable and what hard. Force in newtons as felt (see `woundFactor`),
- * travel in millimetres at the finger; whatever is beyond `hard` is not practical.
- */
-export interface BendLimits {
-  readonly model: BendModel;
-  readonly comfortable: { readonly force: number; readonly travel: number };
-  readonly hard: { readonly force: number; readonly travel: number };
-  /** Windings catch on the frets: a wound string feels so many times as stiff as the model says. */
-  readonly woundFactor: number;
-  /** An index finger has none behind it to help. */
-  readonly unsupportedFactor: number;
-}
-
-/**
- * Set so that common practice comes out: a whole step on plain strings at fret 12 comfortable; more
- * than a half step on a wound string, or at fret 1, hard.
- */
-export const DEFAULT_BEND_LIMITS: BendLimits = {
-  model: 'whole',
-  comfortable: { force: 12.5, travel: 21 },
-  hard: { force: 30, travel: 32 },
-  woundFactor: 2,
-  unsupportedFactor: 2,
-};
 
 /** Semitones a bend may span: half, whole, one and a half steps. */
 export const BEND_STEPS = [1, 2, 3] as const;

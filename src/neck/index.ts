@@ -8,13 +8,17 @@ export {
   nearestCopy,
 } from './at-hand.ts';
 export {
+  BEND_MODELS,
+  type BendLimits,
+  type BendModel,
+  DEFAULT_BEND_LIMITS,
+} from './bend-limits.ts';
+export {
   BEND_STEPS,
   type Bend,
-  type BendLimits,
   type BendQuery,
   type BendSteps,
   bendsAtHand,
-  DEFAULT_BEND_LIMITS,
   EASES,
   type Ease,
   easeOf,
@@ -57,13 +61,8 @@ export {
   stretchLimits,
 } from './reach.ts';
 export { readNeck } from './reading.ts';
-export {
-  DEFAULT_WEIGHTS,
-  type RouteTerms,
-  type RouteWeights,
-  type Stop,
-  stopsOf,
-} from './route-cost.ts';
+export { type RouteTerms, type Stop, stopsOf } from './route-cost.ts';
+export { DEFAULT_WEIGHTS, type RouteWeights } from './route-weights.ts';
 export {
   advanceRoute,
   beginRoute,
@@ -82,8 +81,6 @@ export {
   WAYS_KEPT,
 } from './routes.ts';
 export {
-  BEND_MODELS,
-  type BendModel,
   type BendWork,
   bendAngle,
   bendWork,
@@ -94,13 +91,7 @@ export {
   type StringMechanics,
 } from './string-model.ts';
 export { type NamedTuning, TUNINGS } from './tunings.ts';
-export {
-  TURNS,
-  type Turn,
-  type Turned,
-  type TurnedString,
-  turnChord,
-  turnForm,
-} from './turning.ts';
+export { type Turned, type TurnedString, turnChord, turnForm } from './turning.ts';
+export { TURNS, type Turn } from './turns.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';

@@ -5,6 +5,8 @@
  * anew; the paper's own table could not be read.
  */
 
+import type { BendModel } from './bend-limits.ts';
+
 /** A string's mechanics. Lengths in metres, tension in newtons, density in kg/m. */
 export interface StringMechanics {
   /** Nut to bridge. */
@@ -16,14 +18,6 @@ export interface StringMechanics {
   /** Mass by length at rest. */
   readonly density: number;
 }
-
-/**
- * Which part of the string takes up the stretch. `whole`: from nut to bridge, slipping under finger
- * and over the frets. `sounding`: only what vibrates, as if clamped at the fret. They agree at
- * fret 12; real instruments lie between.
- */
-export const BEND_MODELS = ['whole', 'sounding'] as const;
-export type BendModel = (typeof BEND_MODELS)[number];
 
 /** Sideways travel at the finger (metres), and the force that holds it there (newtons). */
 export interface BendWork {

@@ -2,25 +2,6 @@ import { type Chord, type Degree, parseChord, sameDegree } from '#theory';
 import { formPlaces } from './grips.ts';
 import type { Form, Grip, GripTone, Instrument, StringNumber } from './types.ts';
 
-/** What a form can be turned into. `suffix` is the quality as a chord symbol has it. */
-export interface Turn {
-  readonly name: string;
-  readonly suffix: string;
-}
-
-export const TURNS: readonly Turn[] = [
-  { name: 'major', suffix: '' },
-  { name: 'minor', suffix: 'm' },
-  { name: 'sus2', suffix: 'sus2' },
-  { name: 'sus4', suffix: 'sus4' },
-  { name: '7', suffix: '7' },
-  { name: 'maj7', suffix: 'maj7' },
-  { name: 'm7', suffix: 'm7' },
-  { name: '6', suffix: '6' },
-  { name: '9', suffix: '9' },
-  { name: '♭5', suffix: '(b5)' },
-];
-
 /** What one string does when a form is turned; a fret is absent where the string is not played. */
 export interface TurnedString {
   readonly string: StringNumber;

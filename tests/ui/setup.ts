@@ -1,6 +1,10 @@
 import '@testing-library/jest-dom/vitest';
 import { cleanup } from '@testing-library/react';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
+import { installEngine } from '../../src/ui/store/engine.ts';
+
+// The program fetches the study lenses after its first view; tests have them from the start.
+installEngine();
 
 // React reports misuse on the console only. A test that provokes it on purpose clears the mock.
 beforeEach(() => {

@@ -2,9 +2,10 @@
 import { DEFAULT_WORKSPACE, type Workspace } from '#lesson';
 import { type Intents, intentsOn } from './intents.ts';
 import { startKeeping } from './keeping.ts';
+import { lensEngine, whenLenses } from './lenses.ts';
 import { NO_PAGE, type Page } from './page.ts';
 import { startPlanning } from './planning.ts';
-import { stateOf } from './state.ts';
+import { refreshed, stateOf } from './state.ts';
 import type { AppState } from './types.ts';
 import { type Cell, createCell } from './zustand.ts';
 
@@ -13,12 +14,27 @@ export interface StudyStore {
   readonly intents: Intents;
 }
 
+/** Whether the workspace shows something that only the study lenses can compute. */
+const asksForLenses = ({ route, lens, turn, compare, fingering }: Workspace): boolean =>
+  route !== undefined ||
+  lens !== 'none' ||
+  turn !== undefined ||
+  compare !== undefined ||
+  fingering !== '';
+
+/** The study is made anew when the lenses arrive; they are sent for if they are wanted already. */
+function awaitLenses(cell: Cell<AppState>): void {
+  if (lensEngine()) return;
+  whenLenses(() => cell.update(refreshed), asksForLenses(cell.get().workspace));
+}
+
 /** A store that begins with a workspace and keeps nothing. */
 export function createStudyStore(
   workspace: Workspace = DEFAULT_WORKSPACE,
   page: Page = NO_PAGE,
 ): StudyStore {
   const cell = createCell(stateOf(workspace));
+  awaitLenses(cell);
   startPlanning(cell, page);
   return { cell, intents: intentsOn(cell, page) };
 }
@@ -27,6 +43,7 @@ export function createStudyStore(
 export function openStudyStore(page: Page): StudyStore & { readonly close: () => void } {
   const cell = createCell(stateOf(DEFAULT_WORKSPACE));
   const stops = [startKeeping(cell, page), startPlanning(cell, page)];
+  awaitLenses(cell);
   const close = (): void => {
     for (const stop of stops) stop();
   };

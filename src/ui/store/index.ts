@@ -2,6 +2,7 @@
 export { createStudyStore, openStudyStore, type StudyStore } from './app.ts';
 export { StudyStoreContext, useIntents, useStudy, useStudyStore } from './context.ts';
 export type { Intents } from './intents.ts';
+export { lensesComeBy } from './lenses.ts';
 export { type Page, type PageEvent, pageOf } from './page.ts';
 export { fieldError, stateOf } from './state.ts';
 export { studyOf } from './study.ts';

@@ -1,7 +1,7 @@
 /** Intents that move the hand. */
 import type { Workspace } from '#lesson';
 import { bestAtHand, type FormAtHand, nearestCopy, positionOf } from '#neck';
-import { pinForm, unpin } from './intents-route.ts';
+import { laterIntents } from './intents-later.ts';
 import { patched, step, without } from './state.ts';
 import type { AppState } from './types.ts';
 
@@ -28,10 +28,14 @@ const indexFret = ({ grip, anchor }: FormAtHand, { instrument }: Workspace): num
 export const pinsForms = ({ workspace }: Pick<AppState, 'workspace'>): boolean =>
   workspace.route === 'stay' || workspace.route === 'travel';
 
+/** Pins a form to the chord under the cursor. A route that takes pins is there only with its intents. */
+const pinAt = (state: AppState, { form, anchor }: FormAtHand, run?: string): AppState =>
+  laterIntents()?.route.pinForm(state, state.study.cursor, form.name, anchor, run) ?? state;
+
 /** A form is asked for by name only where another would be taken without. */
 function moveToPlace(state: AppState, place: FormAtHand, run?: string): AppState {
   const { workspace, study } = state;
-  if (pinsForms(state)) return pinForm(state, study.cursor, place.form.name, place.anchor, run);
+  if (pinsForms(state)) return pinAt(state, place, run);
   const position = within(workspace, indexFret(place, workspace));
   const { instrument, span } = workspace;
   const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
@@ -63,10 +67,12 @@ export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
 /** Pins the copy of a form nearest to the hand, or lets go of the one that is pinned. */
 function pickPinned(state: AppState, form: string | undefined): AppState {
   const { workspace, study } = state;
-  if (form === undefined || !study.chord) return unpin(state, study.cursor);
+  if (form === undefined || !study.chord) {
+    return laterIntents()?.route.unpin(state, study.cursor) ?? state;
+  }
   const { instrument, span } = workspace;
   const copy = nearestCopy(study.chord, { position: study.position, instrument, span }, form);
-  return copy ? pinForm(state, study.cursor, form, copy.anchor) : state;
+  return copy ? pinAt(state, copy) : state;
 }
 
 /**

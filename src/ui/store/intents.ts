@@ -1,13 +1,11 @@
 /** Everything a person can do, as one flat list of functions over the store. */
 import * as cursor from './intents-cursor.ts';
-import * as field from './intents-fields.ts';
-import * as fingering from './intents-fingering.ts';
 import * as hand from './intents-hand.ts';
-import * as lens from './intents-lens.ts';
-import * as route from './intents-route.ts';
+import { type LaterIntents, laterIntents } from './intents-later.ts';
 import * as text from './intents-text.ts';
 import * as view from './intents-view.ts';
 import { copyLink } from './keeping.ts';
+import { whenLenses } from './lenses.ts';
 import type { Page } from './page.ts';
 import { dismissNotice, redo, undo } from './state.ts';
 import type { AppState } from './types.ts';
@@ -21,15 +19,23 @@ const binder =
   (...given: Given): void =>
     cell.update((state) => change(state, ...given));
 
-type Bind = ReturnType<typeof binder>;
+const binderLater =
+  (cell: Cell<AppState>) =>
+  <Given extends readonly unknown[]>(pick: (later: LaterIntents) => Change<Given>) =>
+  (...given: Given): void =>
+    whenLenses(() => {
+      const later = laterIntents();
+      if (later) cell.update((state) => pick(later)(state, ...given));
+    }, true);
 
-/** Progression, cursor, hand, view and instrument. */
+type Bind = ReturnType<typeof binder>;
+type BindLater = ReturnType<typeof binderLater>;
+
+/** Progression, cursor, hand and view. */
 function studying(bind: Bind) {
   return {
     setProgression: bind(text.setProgression),
     loadExample: bind(text.loadExample),
-    transposeBy: bind(text.transposeBy),
-    transposeTo: bind(text.transposeTo),
     setKey: bind(text.setKey),
     setKeyText: bind(text.setKeyText),
     moveCursor: bind(cursor.moveCursor),
@@ -46,47 +52,49 @@ function studying(bind: Bind) {
     setSpelling: bind(view.setSpelling),
     setShortcuts: bind(view.setShortcuts),
     openPanel: bind(view.openPanel),
-    setTuning: bind(field.setTuning),
-    setFrets: bind(field.setFrets),
-    setCapo: bind(field.setCapo),
-    setScale: bind(field.setScale),
-    setGauges: bind(field.setGauges),
-    setLeftHanded: bind(field.setLeftHanded),
-    setSpan: bind(field.setSpan),
-    resetInstrument: bind(field.resetInstrument),
     undo: bind(undo),
     redo: bind(redo),
     dismissNotice: bind(dismissNotice),
   };
 }
 
-/** Routes, lenses and fingerings. */
-function material(bind: Bind) {
+/** Routes, lenses, fingerings, instrument and key; what is asked before they are fetched is done when they are. */
+function material(later: BindLater) {
   return {
-    setRoute: bind(route.setRoute),
-    setRouteTo: bind(route.setRouteTo),
-    chooseRoute: bind(route.chooseRoute),
-    stopPlanning: bind(route.stopPlanning),
-    pinForm: bind(route.pinForm),
-    unpin: bind(route.unpin),
-    setWeight: bind(route.setWeight),
-    resetWeights: bind(route.resetWeights),
-    setBendLimit: bind(route.setBendLimit),
-    setBendModel: bind(route.setBendModel),
-    resetBendLimits: bind(route.resetBendLimits),
-    setLens: bind(lens.setLens),
-    turnForm: bind(lens.turnForm),
-    compareWithForm: bind(lens.compareWithForm),
-    compareWithChord: bind(lens.compareWithChord),
-    stopComparing: bind(lens.stopComparing),
-    leave: bind(lens.leave),
-    setFingering: bind(fingering.setFingering),
-    putFinger: bind(fingering.putFinger),
-    liftFinger: bind(fingering.liftFinger),
-    chooseName: bind(fingering.chooseName),
-    saveOwnForm: bind(fingering.saveOwnForm),
-    renameOwnForm: bind(fingering.renameOwnForm),
-    deleteOwnForm: bind(fingering.deleteOwnForm),
+    setRoute: later(({ route }) => route.setRoute),
+    setRouteTo: later(({ route }) => route.setRouteTo),
+    chooseRoute: later(({ route }) => route.chooseRoute),
+    stopPlanning: later(({ route }) => route.stopPlanning),
+    pinForm: later(({ route }) => route.pinForm),
+    unpin: later(({ route }) => route.unpin),
+    setWeight: later(({ route }) => route.setWeight),
+    resetWeights: later(({ route }) => route.resetWeights),
+    setBendLimit: later(({ route }) => route.setBendLimit),
+    setBendModel: later(({ route }) => route.setBendModel),
+    resetBendLimits: later(({ route }) => route.resetBendLimits),
+    setLens: later(({ lens }) => lens.setLens),
+    turnForm: later(({ lens }) => lens.turnForm),
+    compareWithForm: later(({ lens }) => lens.compareWithForm),
+    compareWithChord: later(({ lens }) => lens.compareWithChord),
+    stopComparing: later(({ lens }) => lens.stopComparing),
+    leave: later(({ lens }) => lens.leave),
+    setFingering: later(({ fingering }) => fingering.setFingering),
+    putFinger: later(({ fingering }) => fingering.putFinger),
+    liftFinger: later(({ fingering }) => fingering.liftFinger),
+    chooseName: later(({ fingering }) => fingering.chooseName),
+    saveOwnForm: later(({ fingering }) => fingering.saveOwnForm),
+    renameOwnForm: later(({ fingering }) => fingering.renameOwnForm),
+    deleteOwnForm: later(({ fingering }) => fingering.deleteOwnForm),
+    transposeBy: later(({ transpose }) => transpose.transposeBy),
+    transposeTo: later(({ transpose }) => transpose.transposeTo),
+    setTuning: later(({ field }) => field.setTuning),
+    setFrets: later(({ field }) => field.setFrets),
+    setCapo: later(({ field }) => field.setCapo),
+    setScale: later(({ field }) => field.setScale),
+    setGauges: later(({ field }) => field.setGauges),
+    setLeftHanded: later(({ field }) => field.setLeftHanded),
+    setSpan: later(({ field }) => field.setSpan),
+    resetInstrument: later(({ field }) => field.resetInstrument),
   };
 }
 
@@ -95,7 +103,7 @@ export function intentsOn(cell: Cell<AppState>, page: Page) {
   const bind = binder(cell);
   return {
     ...studying(bind),
-    ...material(bind),
+    ...material(binderLater(cell)),
     copyLink: (): Promise<void> => copyLink(cell, page),
   };
 }

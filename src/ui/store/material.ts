@@ -3,7 +3,6 @@ import type { Comparison, Workspace } from '#lesson';
 import {
   type Bend,
   bendsAtHand,
-  type Connection,
   compareReadings,
   connectionsBetween,
   formsOf,
@@ -16,14 +15,9 @@ import {
   turnForm,
 } from '#neck';
 import { type Colour, coloursFor, makeChord, parseChord } from '#theory';
+import { type Going, NO_MATERIAL, type Shown } from './lenses.ts';
 import { plainOf, reread, viewOf } from './reread.ts';
-import type { Compared, Study, TurnedForm } from './types.ts';
-
-/** The reading that is shown, and how it came about if a form was turned. */
-export interface Shown {
-  readonly reading: Reading;
-  readonly turned?: TurnedForm;
-}
+import type { Compared, Study } from './types.ts';
 
 /** Turns the form of a reading as the workspace asks; the one before if it is the same. */
 export function shownOf(
@@ -82,17 +76,6 @@ export function comparedOf(
   return { comparison: compare, name, second, what, places };
 }
 
-const NO_BENDS: readonly Bend[] = [];
-const NO_CONNECTIONS: readonly Connection[] = [];
-const NO_COLOURS: readonly Colour[] = [];
-
-/** Nothing of all this without a chord. */
-export const NO_MATERIAL = {
-  bends: NO_BENDS,
-  connections: NO_CONNECTIONS,
-  colours: NO_COLOURS,
-} as const;
-
 function bendsOf(
   reading: Reading,
   next: Reading | undefined,
@@ -115,8 +98,6 @@ function reachedOf(
   return viewOf(reachedByBends(reading, bends), reading);
 }
 
-type Going = Pick<Study, 'bends' | 'connections'> & { readonly reading: Reading };
-
 /** The bends under the hand, what they reach, and what leads to the next chord. */
 export function goingOn(
   reading: Reading,
@@ -131,7 +112,9 @@ export function goingOn(
   }
   const bends = bendsOf(reading, next, workspace);
   const opens = openMidis(workspace.instrument);
-  const connections = next ? connectionsBetween(reading, next, bends, opens) : NO_CONNECTIONS;
+  const connections = next
+    ? connectionsBetween(reading, next, bends, opens)
+    : NO_MATERIAL.connections;
   return { reading: reachedOf(reading, bends, before, sameLimits), bends, connections };
 }
 

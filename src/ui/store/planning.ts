@@ -1,5 +1,5 @@
 /** Plans long routes slice by slice, so that the page stays awake. */
-import { planOn } from './intents-route.ts';
+import { laterIntents } from './intents-later.ts';
 import type { Page } from './page.ts';
 import type { AppState } from './types.ts';
 import type { Cell } from './zustand.ts';
@@ -12,7 +12,7 @@ export function startPlanning(cell: Cell<AppState>, page: Page): () => void {
   let callOff: (() => void) | undefined;
   const slice = (): void => {
     callOff = undefined;
-    cell.update(planOn);
+    cell.update((state) => laterIntents()?.route.planOn(state) ?? state);
   };
   const look = (): void => {
     if (callOff || !cell.get().study.route?.plan) return;

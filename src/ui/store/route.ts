@@ -17,10 +17,10 @@ import {
   type RouteQuery,
   type RouteWish,
   routesOf,
-  type Stop,
 } from '#neck';
 import { barsOf, type Chart, type Chord } from '#theory';
 import { chordOf, inPlay, sameChord } from './lane.ts';
+import type { Travelled } from './lenses.ts';
 import type { LaneCell, RouteStep, RouteStudy, Study } from './types.ts';
 
 /** Routes of at most so many steps are planned at once, longer ones in slices. */
@@ -194,12 +194,6 @@ export function stopped(route: RouteStudy): RouteStudy {
 export function choosing(route: RouteStudy, index: number): RouteStudy {
   const exists = route.routes[index] !== undefined;
   return exists && index !== route.chosen ? { ...route, chosen: index } : route;
-}
-
-/** Where the hand is at every step, and the stop of each that has one. */
-export interface Travelled {
-  readonly stops: readonly (Stop | undefined)[];
-  readonly positions: readonly number[];
 }
 
 /** The chosen way, step by step; a step without a stop leaves the hand where it was. */

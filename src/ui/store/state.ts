@@ -16,6 +16,12 @@ export function stateOf(workspace: Workspace, past: readonly Workspace[] = []): 
   };
 }
 
+/** The state with its study made anew: what it is computed by has arrived. */
+export const refreshed = (state: AppState): AppState => ({
+  ...state,
+  study: studyOf(state.workspace),
+});
+
 function withHistory(state: AppState, history: History): AppState {
   if (history === state.history) return state;
   const canUndo = history.past.length > 0;

@@ -12,12 +12,9 @@ import {
 } from '#neck';
 import { type Chart, type Chord, estimateKey, type Key, parseProgression } from '#theory';
 import { accountOf, type Standing } from '../words.ts';
-import { materialInWords } from '../words-material.ts';
-import { fingeredOf, naming } from './fingered.ts';
 import { cellAt, cellsOf, chordOf, nextOf, type Served, withForms, withNumerals } from './lane.ts';
-import { coloursOf, comparedOf, goingOn, NO_MATERIAL, shownOf } from './material.ts';
+import { lensEngine, NO_MATERIAL, type Travelled } from './lenses.ts';
 import { reread } from './reread.ts';
-import { routeOf, type Travelled, travelled } from './route.ts';
 import type { LaneCell, RouteStudy, Study } from './types.ts';
 
 type Part = keyof Workspace;
@@ -106,7 +103,7 @@ function routeServer(workspace: Workspace, route: RouteStudy, way: Travelled) {
 }
 
 function serverOf(workspace: Workspace, route: RouteStudy | undefined, before: Study | undefined) {
-  const way = route && travelled(route, workspace.position);
+  const way = route && lensEngine()?.travelled(route, workspace.position);
   return way ? routeServer(workspace, route, way) : server(workspace, before);
 }
 
@@ -116,7 +113,7 @@ function laneOf(workspace: Workspace, typed: Typed, keys: Keys, before: Study | 
   const bare = sameChart ? before.cells : cellsOf(typed.chart, before?.cells ?? []);
   const next = sameChart ? before.nextOf : nextOf(typed.chart, bare);
   const numbered = unmoved ? bare : withNumerals(bare, next, keys.key);
-  const route = routeOf(workspace, typed.chart, numbered, before);
+  const route = lensEngine()?.routeOf(workspace, typed.chart, numbered, before);
   const sameHand = before?.route === route && before && same(before.of, workspace, HAND);
   if (unmoved && sameHand) return before;
   const cells = withForms(numbered, serverOf(workspace, route, before));
@@ -230,15 +227,20 @@ function studied(
   const next = nextReading && { nextReading };
   if (!chord) return { ...next, ...NO_MATERIAL, places: NOWHERE };
   const query = queryOf(workspace, chord, asked);
-  const { reading, turned } = shownOf(query, workspace, before);
-  const compared = comparedOf(reading, query, workspace, before);
+  const places = placesOf(workspace, chord, asked.position, before);
+  const lenses = lensEngine();
+  if (!lenses) {
+    return { ...next, ...NO_MATERIAL, reading: reread(query, [before?.reading]), places };
+  }
+  const { reading, turned } = lenses.shownOf(query, workspace, before);
+  const compared = lenses.comparedOf(reading, query, workspace, before);
   return {
     ...next,
-    ...goingOn(reading, nextReading, workspace, before),
+    ...lenses.goingOn(reading, nextReading, workspace, before),
     ...(turned && { turned }),
     ...(compared && { compared }),
-    colours: coloursOf(reading, before),
-    places: placesOf(workspace, chord, asked.position, before),
+    colours: lenses.coloursOf(reading, before),
+    places,
   };
 }
 
@@ -272,7 +274,7 @@ function assembled(workspace: Workspace, read: Read, before: Study | undefined):
   const standing = standingOf(cells[cursor]);
   const { chord, symbol } = neckOf(lane, cursor, before);
   const asked = askedAt(lane, cursor, workspace);
-  const fingered = fingeredOf(workspace, before);
+  const fingered = lensEngine()?.fingeredOf(workspace, before);
   return withAccount({
     of: workspace,
     chart,
@@ -295,7 +297,7 @@ function assembled(workspace: Workspace, read: Read, before: Study | undefined):
 function withAccount(study: Omit<Study, 'account'>): Study {
   const { standing, symbol, position, reading, nextSymbol, nextForm } = study;
   const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form: nextForm };
-  const material = materialInWords(study);
+  const material = lensEngine()?.materialInWords(study) ?? [];
   return { ...study, account: accountOf({ standing, symbol, position, reading, next, material }) };
 }
 
@@ -311,6 +313,7 @@ export function withRoute(study: Study, change: (route: RouteStudy) => RouteStud
 
 /** The study with another name chosen for the fingering. */
 export function withName(study: Study, index: number): Study {
-  const fingered = study.fingered && naming(study.fingered, index, study.of.instrument);
+  const fingered =
+    study.fingered && lensEngine()?.naming(study.fingered, index, study.of.instrument);
   return !fingered || fingered === study.fingered ? study : withAccount({ ...study, fingered });
 }

@@ -1,0 +1,30 @@
+/** The study lenses' computing and intents in one piece, to be fetched together and put in. */
+import { materialInWords } from '../words-material.ts';
+import { fingeredOf, naming } from './fingered.ts';
+import * as field from './intents-fields.ts';
+import * as fingering from './intents-fingering.ts';
+import { installIntents } from './intents-later.ts';
+import * as lens from './intents-lens.ts';
+import * as route from './intents-route.ts';
+import * as transpose from './intents-transpose.ts';
+import { installLenses, type LensEngine } from './lenses.ts';
+import { coloursOf, comparedOf, goingOn, shownOf } from './material.ts';
+import { routeOf, travelled } from './route.ts';
+
+const ENGINE: LensEngine = {
+  shownOf,
+  comparedOf,
+  goingOn,
+  coloursOf,
+  routeOf,
+  travelled,
+  fingeredOf,
+  naming,
+  materialInWords,
+};
+
+/** Puts computing and intents in; the studies of every store are then made anew. */
+export function installEngine(): void {
+  installIntents({ field, fingering, lens, route, transpose });
+  installLenses(ENGINE);
+}

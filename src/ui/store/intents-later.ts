@@ -1,0 +1,22 @@
+/** Intents that are not for the first view: fetched with the study lenses. */
+import type * as field from './intents-fields.ts';
+import type * as fingering from './intents-fingering.ts';
+import type * as lens from './intents-lens.ts';
+import type * as route from './intents-route.ts';
+import type * as transpose from './intents-transpose.ts';
+
+export interface LaterIntents {
+  readonly field: typeof field;
+  readonly fingering: typeof fingering;
+  readonly lens: typeof lens;
+  readonly route: typeof route;
+  readonly transpose: typeof transpose;
+}
+
+let intents: LaterIntents | undefined;
+
+export const laterIntents = (): LaterIntents | undefined => intents;
+
+export function installIntents(arrived: LaterIntents): void {
+  intents = arrived;
+}
