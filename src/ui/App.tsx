@@ -1,12 +1,11 @@
 import { type RefObject, useEffect, useRef } from 'react';
 import { Masthead } from './controls/Masthead.tsx';
 import { Notices } from './controls/Notices.tsx';
-import { PrintTitle, TitleBlock } from './controls/TitleBlock.tsx';
 import { Toolbar } from './controls/Toolbar.tsx';
 import { ProgressionField } from './field/ProgressionField.tsx';
 import { Head, Next, ReadingText } from './head/Head.tsx';
 import { Lane } from './lane/Lane.tsx';
-import { Legend } from './neck/Legend.tsx';
+import { Lenses, useNeckLayers, useParts } from './material/loading.tsx';
 import { Neck } from './neck/Neck.tsx';
 import { KeySheet } from './settings/KeySheet.tsx';
 import { Settings } from './settings/Settings.tsx';
@@ -17,10 +16,13 @@ function StudyNeck() {
   const reading = useStudy(({ study }) => study.reading);
   const symbol = useStudy(({ study }) => study.symbol);
   const places = useStudy(({ study }) => study.places);
-  const { instrument, span, position, labels, spacing } = useStudy(({ workspace }) => workspace);
+  const position = useStudy(({ study }) => study.position);
+  const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
   const { setPosition, pickForm } = useIntents();
   return (
     <Neck
+      {...useNeckLayers()}
+      lens={lens}
       reading={reading}
       symbol={symbol}
       places={places}
@@ -54,7 +56,7 @@ function centreHand(pane: HTMLElement): void {
 /** On a narrow screen the neck stands in a pane of its own, which follows the hand. */
 function useHandInView(): RefObject<HTMLDivElement | null> {
   const pane = useRef<HTMLDivElement>(null);
-  const position = useStudy(({ workspace }) => workspace.position);
+  const position = useStudy(({ study }) => study.position);
   useEffect(() => {
     if (pane.current !== null && position > 0) centreHand(pane.current);
   }, [position]);
@@ -80,13 +82,15 @@ function NeckPane() {
 /** The whole sheet. What one plays by stands in the first part, which fits on the screen. */
 export function App() {
   useTheme();
+  const lens = useStudy(({ workspace }) => workspace.lens);
+  const parts = useParts();
   return (
     <>
       <Masthead />
       <Notices />
-      <PrintTitle />
+      {parts && <parts.PrintTitle />}
       <main>
-        <div className="sheet">
+        <div className="sheet" data-lens={lens}>
           <div className="progression">
             <ProgressionField />
             <Lane />
@@ -101,9 +105,10 @@ export function App() {
           <NeckPane />
           <Toolbar />
         </div>
-        <Legend />
+        <Lenses />
+        {parts && <parts.Legend />}
       </main>
-      <TitleBlock />
+      {parts && <parts.TitleBlock />}
       <Settings />
       <KeySheet />
     </>

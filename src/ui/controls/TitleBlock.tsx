@@ -16,7 +16,8 @@ const namesOf = ({ strings }: Instrument): string =>
 /** On paper only: what the sheet was drawn for, in one line. */
 export const PrintTitle = memo(function PrintTitle() {
   const key = useStudy(({ study }) => study.key);
-  const { instrument, position } = useStudy(({ workspace }) => workspace);
+  const position = useStudy(({ study }) => study.position);
+  const instrument = useStudy(({ workspace }) => workspace.instrument);
   const capo = instrument.capo === 0 ? 'no capo' : `capo at fret ${instrument.capo}`;
   const facts = [
     ...(key === undefined ? [] : [`Key ${keyName(key)}`]),

@@ -10,9 +10,10 @@ import { COLOURS, type Colour, shownAs } from './colours.ts';
 
 function Position() {
   const position = useStudy(({ workspace }) => workspace.position);
+  const isRoute = useStudy(({ workspace }) => workspace.route !== undefined);
   return (
     <fieldset className="stepper">
-      <legend className="label">Position</legend>
+      <legend className="label">{isRoute ? 'Route from' : 'Position'}</legend>
       <CommandButton name="hand-down">−</CommandButton>
       <output className="numeral-now">{roman(position)}</output>
       <CommandButton name="hand-up">+</CommandButton>

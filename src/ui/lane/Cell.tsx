@@ -8,12 +8,12 @@ import { Numeral } from './Numeral.tsx';
 import type { Placed } from './rows.ts';
 import { Suggestion } from './Suggestion.tsx';
 
-function FormLine({ cell }: { readonly cell: LaneCell }) {
+function FormLine({ cell, pinned }: { readonly cell: LaneCell; readonly pinned: boolean }) {
   const { form } = cell;
   if (form === undefined) return <span className="cell-form" />;
   if (form.grip === undefined) return <span className="cell-form">no grip</span>;
   return (
-    <span className="cell-form">
+    <span className={pinned ? 'cell-form pinned' : 'cell-form'}>
       <b>{formName(form.form)}</b> {formPlace(form)}
       <span className="share" aria-hidden="true">
         <span style={{ width: `${shareUnder(form) * 100}%` }} />
@@ -29,10 +29,10 @@ function formSpoken(form: FormAtHand): string {
   return `${formName(form.form)} form ${where}, ${shareInWords(form)} under the hand`;
 }
 
-function spoken({ symbol, bar, form, problem }: LaneCell, beat: string): string {
+function spoken({ symbol, bar, form, problem }: LaneCell, beat: string, pinned: boolean): string {
   const place = `${symbol}, bar ${bar}, beat ${beat}`;
   if (problem !== undefined) return `${place}: ${problemText(problem, symbol)}`;
-  return form === undefined ? place : `${place}, ${formSpoken(form)}`;
+  return form === undefined ? place : `${place}, ${formSpoken(form)}${pinned ? ', pinned' : ''}`;
 }
 
 interface ChordCellProps {
@@ -40,12 +40,14 @@ interface ChordCellProps {
   /** The beat it begins on, as `Placed` has it. */
   readonly beat: string;
   readonly current: boolean;
+  /** Its form was set by hand for the route. */
+  readonly pinned: boolean;
   readonly onPick: (index: number) => void;
 }
 
 /** One chord of the lane. It renders again only if its own cell changed or the cursor came or went. */
 export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
-  const { cell, beat, current, onPick } = props;
+  const { cell, beat, current, pinned, onPick } = props;
   const { problem, form } = cell;
   return (
     <button
@@ -56,14 +58,15 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
       data-symbol={cell.symbol}
       data-form={form?.form.name}
       data-anchor={form?.anchor}
+      data-position={cell.position}
       data-error={problem && problemText(problem, cell.symbol)}
       aria-current={current ? 'true' : undefined}
-      aria-label={spoken(cell, beat)}
+      aria-label={spoken(cell, beat, pinned)}
       tabIndex={current ? 0 : -1}
       onClick={() => onPick(cell.index)}
     >
       <ChordSymbol text={cell.symbol} />
-      {problem === undefined ? <FormLine cell={cell} /> : null}
+      {problem === undefined ? <FormLine cell={cell} pinned={pinned} /> : null}
       {cell.roman && <Numeral roman={cell.roman} />}
     </button>
   );
@@ -78,11 +81,21 @@ export const PlacedCell = memo(function PlacedCell(props: {
   const { placed, tight } = props;
   const cell = useStudy(({ study }) => study.cells[placed.index]);
   const current = useStudy(({ study }) => study.cursor === placed.index);
+  const pinned = useStudy(
+    ({ workspace: { pins, route } }) =>
+      route !== undefined && pins.some(({ at }) => at === cell?.at),
+  );
   const { moveCursorTo } = useIntents();
   if (cell === undefined) return null;
   return (
     <div className={tight ? 'placed tight' : 'placed'} style={{ width: `${placed.length * 100}%` }}>
-      <ChordCell cell={cell} beat={placed.beat} current={current} onPick={moveCursorTo} />
+      <ChordCell
+        cell={cell}
+        beat={placed.beat}
+        current={current}
+        pinned={pinned}
+        onPick={moveCursorTo}
+      />
       {cell.problem && <Suggestion problem={cell.problem} whole={cell.slot.span} />}
     </div>
   );

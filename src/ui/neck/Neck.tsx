@@ -1,4 +1,11 @@
-import { type KeyboardEvent, memo, useLayoutEffect, useMemo, useRef } from 'react';
+import {
+  type ComponentType,
+  type KeyboardEvent,
+  memo,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+} from 'react';
 import { type FormAtHand, type Instrument, type Reading, type Span, stretchLimits } from '#neck';
 import { makeNoteName } from '#theory';
 import { roman } from '../roman.ts';
@@ -39,7 +46,14 @@ export interface NeckProps {
   readonly spacing: 'true' | 'even';
   readonly onPosition: (position: number) => void;
   readonly onPick: (form: string, anchor: number) => void;
+  /** The lens that is on, and what it draws over, lays over and shows below the neck. */
+  readonly lens?: string | undefined;
+  readonly overlay?: Layer;
+  readonly board?: Layer;
+  readonly below?: Layer;
 }
+
+type Layer = ComponentType<{ readonly layout: NeckLayout }> | undefined;
 
 /** Below this width (in ems) the neck stands upright. */
 const UPRIGHT_BELOW = 44;
@@ -173,7 +187,7 @@ interface DrawingProps extends NeckProps {
 }
 
 function Drawing(props: DrawingProps) {
-  const { layout, reading, instrument, span, position, labels } = props;
+  const { layout, reading, instrument, span, position, labels, overlay: Overlay } = props;
   const marks = useMarks(reading, layout, labels);
   const hand = useMemo<HandReach>(
     () => handOver(instrument, span, position),
@@ -202,6 +216,7 @@ function Drawing(props: DrawingProps) {
       {marks.map((mark) => (
         <Tone key={mark.slot} mark={mark} />
       ))}
+      {Overlay && <Overlay layout={layout} />}
     </svg>
   );
 }
@@ -209,6 +224,7 @@ function Drawing(props: DrawingProps) {
 /** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
 export function Neck(props: NeckProps) {
   const { instrument, spacing, reading, places, position, onPosition, onPick } = props;
+  const { board: FingerBoard, below: Below } = props;
   const [sheet, size] = useSize<HTMLDivElement>();
   const layout = useMemo(
     () => (size === undefined ? undefined : layoutOf(size, instrument, spacing)),
@@ -228,6 +244,7 @@ export function Neck(props: NeckProps) {
       role="group"
       aria-label="Neck"
       data-neck=""
+      data-lens={props.lens}
       data-position={position}
       data-symbol={props.symbol}
       data-form={chosen?.form.name}
@@ -241,9 +258,11 @@ export function Neck(props: NeckProps) {
         >
           <Drawing {...props} layout={layout} brackets={map} chosen={chosenKey} />
           <FormMap layout={layout} brackets={map} chosen={chosenKey} onPick={pick} />
+          {FingerBoard && <FingerBoard layout={layout} />}
           <HandSlider layout={layout} position={position} onPosition={onPosition} />
         </div>
       )}
+      {layout && Below && <Below layout={layout} />}
     </div>
   );
 }

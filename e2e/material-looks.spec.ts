@@ -1,0 +1,75 @@
+import type { Page } from '@playwright/test';
+import { axe, expect, test } from './fixtures.ts';
+
+const STATE = new URLSearchParams({
+  progression: '| Bm7 | E7 | Amaj7 | F#m7 |',
+  at: '1.1',
+  position: '7',
+  route: 'stay',
+});
+
+const LENSES = ['Turn', 'Bends', 'Into the next chord', 'Route', 'Fingering', 'Compare'] as const;
+
+const lens = (page: Page, name: string) =>
+  page.getByRole('group', { name: 'Study' }).getByRole('button', { name, exact: true });
+
+/** Something to see in every lens. */
+async function fill(page: Page): Promise<void> {
+  await page.getByRole('textbox', { name: 'Fingering' }).fill('x7678x');
+  await page.keyboard.press('Escape');
+  await lens(page, 'Compare').click();
+  await page.getByRole('button', { name: 'the next, E7' }).click();
+}
+
+for (const theme of ['light', 'dark', 'contrast']) {
+  for (const size of [
+    { width: 390, height: 844 },
+    { width: 1440, height: 900 },
+  ]) {
+    test(`axe finds nothing in any lens at ${size.width} pixels, ${theme}`, async ({ page }) => {
+      test.setTimeout(60_000);
+      await page.setViewportSize(size);
+      await page.goto(`./#${STATE}`);
+      await fill(page);
+      await page.evaluate((name) => {
+        document.documentElement.dataset['theme'] = name;
+      }, theme);
+      for (const name of LENSES) {
+        if ((await lens(page, name).getAttribute('aria-pressed')) !== 'true')
+          await lens(page, name).click();
+        await axe(page);
+      }
+    });
+  }
+}
+
+for (const width of [320, 390, 1024, 1920]) {
+  test(`no lens reaches beyond the sides of a page ${width} pixels wide`, async ({ page }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await page.goto(`./#${STATE}`);
+    await fill(page);
+    for (const name of LENSES) {
+      if ((await lens(page, name).getAttribute('aria-pressed')) !== 'true')
+        await lens(page, name).click();
+      const beyond = await page.evaluate(
+        () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+      );
+      expect(beyond, name).toBe(0);
+      const small = await page.locator('.lenses button:visible').evaluateAll((all) =>
+        all.flatMap((one) => {
+          const { width: wide, height } = one.getBoundingClientRect();
+          return wide < 24 || height < 23.9 ? [`${one.textContent} ${wide}×${height}`] : [];
+        }),
+      );
+      expect(small, name).toEqual([]);
+    }
+  });
+}
+
+test('the neck stays in sight when a lens is opened on a low screen', async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 720 });
+  await page.goto(`./#${STATE}`);
+  await lens(page, 'Bends').click();
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.99 });
+  await expect(page.locator('[data-bend]').first()).toBeVisible();
+});

@@ -1,0 +1,77 @@
+import { memo, type PointerEvent, useMemo } from 'react';
+import type { NeckLayout } from '../neck/layout.ts';
+import { type RouteStudy, useIntents, useStudy } from '../store/index.ts';
+import { type Ladder, ladderOf, type Rung, stepAtDepth } from './ladder.ts';
+
+interface LadderProps {
+  readonly layout: NeckLayout;
+}
+
+const TICK = 3;
+
+/** A dimension line: the four frets of one position with a tick at either end. */
+const rungPath = ({ from, to, y }: Rung): string =>
+  `M${from} ${y}H${to}M${from} ${y - TICK}v${2 * TICK}M${to} ${y - TICK}v${2 * TICK}`;
+
+const Rungs = memo(function Rungs({ ladder }: { readonly ladder: Ladder }) {
+  return (
+    <>
+      <path className="way" d={ladder.path} />
+      <path className="rung" d={ladder.rungs.map(rungPath).join('')} />
+      {ladder.lettered &&
+        ladder.rungs.map(({ step, to, y, form }) => (
+          <text key={step} x={to} y={y} dx="0.9em" dy="0.35em">
+            {form}
+          </text>
+        ))}
+    </>
+  );
+});
+
+function CurrentRung({ ladder, step }: { readonly ladder: Ladder; readonly step: number }) {
+  const rung = ladder.rungs.find((one) => one.step === step);
+  return rung ? <path className="rung current" d={rungPath(rung)} /> : null;
+}
+
+interface DrawnProps extends LadderProps {
+  readonly route: RouteStudy;
+}
+
+function DrawnLadder({ layout, route }: DrawnProps) {
+  const cursor = useStudy(({ study }) => study.cursor);
+  const { moveCursorTo } = useIntents();
+  const width = layout.width;
+  const stops = route.routes[route.chosen]?.stops;
+  const ladder = useMemo(() => ladderOf(stops ?? [], layout, width), [stops, layout, width]);
+  const scrub = (event: PointerEvent<SVGSVGElement>): void => {
+    const y = event.clientY - event.currentTarget.getBoundingClientRect().top;
+    const step = route.steps[stepAtDepth(ladder, y, route.steps.length)];
+    if (step) moveCursorTo(step.cell);
+  };
+  return (
+    <svg
+      className="route-ladder"
+      width={width}
+      height={ladder.height}
+      viewBox={`0 0 ${width} ${ladder.height}`}
+      role="img"
+      aria-label={`The way of the hand: ${ladder.rungs.length} positions, one line for each chord from the first down`}
+      onPointerDown={(event) => {
+        event.currentTarget.setPointerCapture(event.pointerId);
+        scrub(event);
+      }}
+      onPointerMove={(event) => event.buttons > 0 && scrub(event)}
+    >
+      <Rungs ladder={ladder} />
+      <CurrentRung ladder={ladder} step={route.stepOf[cursor] ?? -1} />
+    </svg>
+  );
+}
+
+/** The way through the whole progression under the neck, fret for fret; it can be dragged along. */
+export const RouteLadder = memo(function RouteLadder({ layout }: LadderProps) {
+  const lens = useStudy(({ workspace }) => workspace.lens);
+  const route = useStudy(({ study }) => study.route);
+  if (lens !== 'route' || !route?.routes[route.chosen]) return null;
+  return <DrawnLadder layout={layout} route={route} />;
+});

@@ -1,0 +1,66 @@
+/** The way of a route as a ladder: one rung for each chord, over the frets that the hand is on. */
+import type { Stop } from '#neck';
+import { fretRange, type NeckLayout } from '../neck/layout.ts';
+
+export interface Rung {
+  readonly step: number;
+  /** From the left, and down. */
+  readonly from: number;
+  readonly to: number;
+  readonly y: number;
+  readonly form: string;
+}
+
+export interface Ladder {
+  readonly rungs: readonly Rung[];
+  /** Path data of the line from rung to rung. */
+  readonly path: string;
+  readonly height: number;
+  /** There is room for the name of the form beside each rung. */
+  readonly lettered: boolean;
+  /** Depth of one rung. */
+  readonly pitch: number;
+}
+
+const FRETS_UNDER_HAND = 4;
+/** Ems: the depth of all rungs together, and of one at most and at least, and to have its form beside it. */
+const DEPTH = { all: 6, most: 0.85, least: 0.16, lettered: 0.7 };
+
+/** Where a length along the neck lies across the sheet; an upright neck is laid down for it. */
+export function acrossSheet(layout: NeckLayout, along: number, width: number): number {
+  const whole = layout.spec.upright ? layout.height : layout.width;
+  const share = along / whole;
+  return Math.round((layout.spec.leftHanded ? 1 - share : share) * width * 10) / 10;
+}
+
+/** Every step that has a stop, as a rung. `width` is that of the sheet. */
+export function ladderOf(
+  stops: readonly (Stop | undefined)[],
+  layout: NeckLayout,
+  width: number,
+): Ladder {
+  const { em } = layout;
+  const count = Math.max(1, stops.length);
+  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, (DEPTH.all * em) / count));
+  const rungs = stops.flatMap((stop, step): readonly Rung[] => {
+    if (!stop) return [];
+    const hand = fretRange(layout, stop.position, stop.position + FRETS_UNDER_HAND - 1);
+    const ends = [acrossSheet(layout, hand.from, width), acrossSheet(layout, hand.to, width)];
+    const y = Math.round((step + 0.5) * pitch * 10) / 10;
+    return [{ step, from: Math.min(...ends), to: Math.max(...ends), y, form: stop.form.name }];
+  });
+  const path = rungs
+    .map(({ from, to, y }, i) => `${i === 0 ? 'M' : 'L'}${Math.round((from + to) * 5) / 10} ${y}`)
+    .join('');
+  return {
+    rungs,
+    path,
+    pitch,
+    lettered: pitch >= DEPTH.lettered * em,
+    height: Math.ceil(count * pitch),
+  };
+}
+
+/** The step whose rung is nearest to a depth. */
+export const stepAtDepth = ({ pitch }: Ladder, y: number, steps: number): number =>
+  Math.min(steps - 1, Math.max(0, Math.floor(y / pitch)));
