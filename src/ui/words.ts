@@ -1,7 +1,17 @@
 /** What the neck shows, in words: plain data in, text out. */
 import type { FormAtHand, Reading, Tone } from '#neck';
-import { type Degree, makeDegree, makeNoteName, type NoteName, noteAt, sameDegree } from '#theory';
-import { formPlace } from './form-text.ts';
+import {
+  type Chord,
+  type Degree,
+  degreeOf,
+  makeDegree,
+  makeNoteName,
+  type NoteName,
+  noteAt,
+  sameDegree,
+  sameNote,
+} from '#theory';
+import { formName, formPlace } from './form-text.ts';
 import { roman } from './roman.ts';
 import { symbolInSigns } from './words-aloud.ts';
 
@@ -41,7 +51,7 @@ export interface AccountParts {
 export const LONGEST_ACCOUNT = 350;
 
 const share = (form: FormAtHand): string =>
-  `${numberWord(form.under)} of ${numberWord(form.of)} tones`;
+  `${numberWord(form.under)} of ${numberWord(form.of)} ${form.of === 1 ? 'place' : 'places'}`;
 
 function without(form: FormAtHand): string {
   const missing = form.grip?.missing ?? [];
@@ -56,7 +66,7 @@ function whereIs(form: FormAtHand): string {
 
 function formSentence(form: FormAtHand | undefined): string {
   if (!form) return 'no form of it lies near the hand';
-  const { name } = form.form;
+  const name = formName(form.form);
   if (!form.grip) {
     return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
   }
@@ -83,6 +93,7 @@ interface DegreeAtHand {
   readonly degree: Degree;
   readonly name: NoteName;
   readonly nearness: Nearness;
+  readonly isBass: boolean;
 }
 
 function nearestOf(tones: readonly Tone[]): Nearness {
@@ -90,16 +101,29 @@ function nearestOf(tones: readonly Tone[]): Nearness {
   return ORDER.find((nearness) => found.has(nearness)) ?? 'far';
 }
 
+/** The chord's degrees, and that of a bass that does not belong to it. */
+function degreesOf({ chord }: Reading): readonly Degree[] {
+  const bass = bassOf(chord);
+  const foreign = bass && !chord.tones.some((tone) => sameDegree(tone, bass));
+  return foreign ? [...chord.tones, bass] : chord.tones;
+}
+
+function bassOf({ root, bass, tones }: Chord): Degree | undefined {
+  return bass && (tones.find((tone) => sameNote(noteAt(root, tone), bass)) ?? degreeOf(root, bass));
+}
+
 function degreesAtHand(reading: Reading): readonly DegreeAtHand[] {
-  return reading.chord.tones.map((degree) => {
+  const bass = bassOf(reading.chord);
+  return degreesOf(reading).map((degree) => {
     const tones = reading.tones.filter((tone) => sameDegree(tone.degree, degree));
     const name = tones[0]?.pitch ?? noteAt(reading.chord.root, degree);
-    return { degree, name, nearness: nearestOf(tones) };
+    const isBass = bass !== undefined && sameDegree(degree, bass);
+    return { degree, name, nearness: nearestOf(tones), isBass };
   });
 }
 
-const inWords = ({ degree, name }: DegreeAtHand): string =>
-  `${makeDegree(degree, 'sign')} ${makeNoteName(name, 'sign')}`;
+const inWords = ({ degree, name, isBass }: DegreeAtHand): string =>
+  `${isBass ? 'bass ' : ''}${makeDegree(degree, 'sign')} ${makeNoteName(name, 'sign')}`;
 
 const GROUP_WORDS: Readonly<Record<Nearness, string>> = {
   near: '',
@@ -128,14 +152,13 @@ function overlapSentence(form: FormAtHand | undefined): string {
     undefined,
   );
   if (!most) return '';
-  const places = most.shared.length === 1 ? 'place' : 'places';
-  return `The ${most.form.name} form shares ${numberWord(most.shared.length)} ${places}`;
+  return `The ${formName(most.form)} form shares ${numberWord(most.shared.length)} of them`;
 }
 
 function coloursSentence(reading: Reading): string {
   const near = reading.tones.filter((t) => t.kind === 'colour' && NEARNESS[t.reach] === 'near');
   const words = near.map((tone) =>
-    inWords({ degree: tone.degree, name: tone.pitch, nearness: 'near' }),
+    inWords({ degree: tone.degree, name: tone.pitch, nearness: 'near', isBass: false }),
   );
   return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
@@ -145,8 +168,8 @@ function nextSentence(next: NextInWords | undefined): string {
   const symbol = symbolInSigns(next.symbol);
   if (!next.form?.grip) return `Next: ${symbol}`;
   if (next.form.under === 0)
-    return `Next: ${symbol}, the ${next.form.form.name} form, away from the hand`;
-  return `Next: ${symbol}, the ${next.form.form.name} form, ${share(next.form)}`;
+    return `Next: ${symbol}, the ${formName(next.form.form)} form, away from the hand`;
+  return `Next: ${symbol}, the ${formName(next.form.form)} form, ${share(next.form)}`;
 }
 
 /** Joins sentences, leaving out the less useful ones (the later in `extras`) until it is short enough. */

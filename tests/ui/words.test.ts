@@ -40,9 +40,9 @@ const said = (...given: Parameters<typeof partsOf>): string => accountOf(partsOf
 describe('the reading in words', () => {
   it('says chord, position, form, degrees with notes, neighbour and what comes next', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
-      'Bm7, position VII: the E form lies under the hand, six of six tones. ' +
-        'R B, ♭3 D, 5 F♯, ♭7 A. The G form shares one place. ' +
-        'Next: E7, the A form, five of five tones.',
+      'Bm7, position VII: the E form lies under the hand, six of six places. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. The G form shares one of them. ' +
+        'Next: E7, the A form, five of five places.',
     );
   });
 
@@ -56,8 +56,8 @@ describe('the reading in words', () => {
 
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
-      'E7♯9, position VI: the C form lies under the hand, four of four tones, without 5. ' +
-        'R E, 3 G♯, 5 B, ♭7 D, ♯9 F𝄪. The A form shares one place.',
+      'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
+        'R E, 3 G♯, 5 B, ♭7 D, ♯9 F𝄪. The A form shares one of them.',
     );
   });
 
@@ -68,14 +68,14 @@ describe('the reading in words', () => {
 
   it('says how much of a form that was asked for is under the hand', () => {
     expect(said('D', 5, '', { form: 'C' })).toContain(
-      'the C form lies only partly under the hand, one of five tones',
+      'the C form lies only partly under the hand, one of five places',
     );
     expect(said('D', 7, '', { form: 'C' })).toContain('the C form lies away from the hand, at II.');
   });
 
   it('says what of a form takes a stretch', () => {
     expect(said('A', 6, '', { form: 'D' })).toContain(
-      'the D form lies under the hand, three of four tones, one more with a stretch.',
+      'the D form lies under the hand, three of four places, one more with a stretch.',
     );
   });
 
@@ -102,7 +102,7 @@ describe('the reading in words', () => {
   it('says that no chord sounds, and what comes', () => {
     const parts = { ...partsOf('C', 8, 'G7'), reading: undefined, symbol: 'N.C.' };
     expect(accountOf({ ...parts, standing: { kind: 'silent' } })).toBe(
-      'N.C., no chord, position VIII. Next: G7, the C form, four of four tones.',
+      'N.C., no chord, position VIII. Next: G7, the C form, four of four places.',
     );
   });
 
@@ -127,7 +127,7 @@ describe('the reading in words', () => {
     const parts = partsOf('Bm7', 7, 'E7');
     expect(accountOf({ ...parts, material: [] })).toBe(accountOf(parts));
     const text = accountOf({ ...parts, material: ['Best bend: none', 'x'.repeat(200)] });
-    expect(text).toMatch(/six of six tones\. Best bend: none\. x+\. Next: E7/);
+    expect(text).toMatch(/six of six places\. Best bend: none\. x+\. Next: E7/);
     expect(text).not.toContain('♭3 D');
     const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
     expect(

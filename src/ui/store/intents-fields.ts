@@ -16,7 +16,7 @@ const inWords = ({ found, expected }: FieldError): string => `“${found}”: ex
 
 /** The hand stays on the neck, and a form that the tuning does not have is not asked for. */
 function fitted(workspace: Workspace, instrument: Instrument): Workspace {
-  const position = Math.min(workspace.position, instrument.frets);
+  const position = Math.max(instrument.capo + 1, Math.min(workspace.position, instrument.frets));
   const on = withInstrument(patched(workspace, { position }), instrument);
   const known = formsOf(on.instrument).some((form) => form.name === on.form);
   return on.form === undefined || known ? on : without(on, 'form');

@@ -8,10 +8,11 @@ import type { AppState } from './types.ts';
 const withForm = (workspace: Workspace, form: string | undefined): Workspace =>
   form === undefined ? without(workspace, 'form') : patched(workspace, { form });
 
-const within = (workspace: Workspace, fret: number): number =>
-  Math.max(1, Math.min(workspace.instrument.frets, Math.round(fret) || 1));
+/** Between the first fret that is not behind the capo and the last. */
+const within = ({ instrument: { capo, frets } }: Workspace, fret: number): number =>
+  Math.max(capo + 1, Math.min(frets, Math.round(fret) || 1));
 
-/** Puts the index finger at a fret, within 1 and the last fret. Moves in a row are one step of undo. */
+/** Puts the index finger at a fret, between nut or capo and the last fret. Moves in a row are one step of undo. */
 export function setPosition(state: AppState, fret: number): AppState {
   const position = within(state.workspace, fret);
   return step(state, patched(state.workspace, { position }), 'position');

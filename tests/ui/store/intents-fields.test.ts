@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { STANDARD_GUITAR } from '#neck';
-import { FIELDS, fieldError, type Intents } from '../../../src/ui/store/index.ts';
+import { createStudyStore, FIELDS, fieldError, type Intents } from '../../../src/ui/store/index.ts';
 import { acted, workspace } from './fixture.ts';
 
 describe('the fields for instrument and hand', () => {
@@ -84,5 +84,16 @@ describe('the fields for instrument and hand', () => {
       (i) => i.resetInstrument(),
     );
     expect(now.instrument).toBe(STANDARD_GUITAR);
+  });
+});
+
+describe('a capo', () => {
+  it('pushes the hand up, which then does not go behind it', () => {
+    const { cell, intents } = createStudyStore();
+    intents.setPosition(1);
+    intents.setCapo(3);
+    expect(cell.get().workspace.position).toBe(4);
+    intents.stepPosition(-1);
+    expect(cell.get().workspace.position).toBe(4);
   });
 });
