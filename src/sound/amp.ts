@@ -13,14 +13,14 @@ interface AmpSpec {
   readonly level: number;
 }
 
-/** A coil and its cable resonate and then let little through; a 12-inch speaker ends near 5 kHz (common practice). */
-const PICKUP: FilterSpec = { kind: 'low', hertz: 4200, q: 1.1 };
+/** A coil and its cable resonate and then let little through; a 12-inch speaker ends near 6 kHz (common practice). */
+const PICKUP: FilterSpec = { kind: 'low', hertz: 5200, q: 1.2 };
 const CABINET: readonly FilterSpec[] = [
   { kind: 'high', hertz: 75, q: 0.8 },
   { kind: 'peak', hertz: 120, q: 1, gain: 2.5 },
   { kind: 'peak', hertz: 420, q: 0.8, gain: -3.5 },
   { kind: 'peak', hertz: 2300, q: 0.9, gain: 3 },
-  { kind: 'low', hertz: 5000, q: 0.8 },
+  { kind: 'low', hertz: 6000, q: 0.8 },
 ];
 
 const SPECS: Readonly<Record<AmpName, AmpSpec>> = {

@@ -140,6 +140,11 @@ export function schedule(band: Band, events: readonly BandEvent[]): void {
   band.queue.sort((a, b) => a.frame - b.frame);
 }
 
+/** Takes back what was given away with a slice from `keep` on and is still to come. */
+export function takeBack(band: Band, keep: number): void {
+  band.queue = band.queue.filter(({ slice }) => slice === undefined || slice < keep);
+}
+
 /** Forgets what is to come, and lays a hand on what sounds. */
 export function silence(band: Band): void {
   band.queue = [];

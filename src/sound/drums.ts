@@ -48,13 +48,13 @@ const below = (hertz: number, q = 0.7): FilterSpec => ({ kind: 'low', hertz, q }
 const SPECS: Readonly<Record<DrumName, DrumSpec>> = {
   kick: {
     seconds: 0.4,
-    sines: [sine(150, 48, 0.035, 0.32, 0.9)],
+    sines: [sine(150, 52, 0.035, 0.32, 1)],
     noises: [noise(0.015, 0.5, below(2500))],
   },
   snare: {
     seconds: 0.3,
-    sines: [sine(240, 185, 0.02, 0.13, 0.35), sine(360, 330, 0.02, 0.09, 0.15)],
-    noises: [noise(0.2, 0.5, above(900), below(7500))],
+    sines: [sine(240, 185, 0.02, 0.13, 0.45), sine(360, 330, 0.02, 0.09, 0.2)],
+    noises: [noise(0.2, 0.7, above(700), below(7500))],
   },
   stick: {
     seconds: 0.12,

@@ -1,4 +1,12 @@
 /** What is heard, as pure computation: strings, parts, time. The browser's side is `#sound/browser`. */
+export {
+  AHEAD_SECONDS,
+  type Ahead,
+  aheadOf,
+  changeAhead,
+  type Given,
+  scheduleAhead,
+} from './ahead.ts';
 export { AMPS, type Amp, type AmpName, amplify, makeAmp } from './amp.ts';
 export { type BackingQuery, countIn, makePerformance } from './backing.ts';
 export {
@@ -10,6 +18,7 @@ export {
   schedule,
   setMix,
   silence,
+  takeBack,
 } from './band.ts';
 export { BASS_TONES } from './bass-tones.ts';
 export { type Caution, HEARING, niosh } from './cautions.ts';

@@ -59,13 +59,13 @@ function stretchOf({ bars, length }: Performance, { loop }: TransportSettings): 
   return (loop && spanOfLoop(bars, loop)) ?? whole;
 }
 
-/** The first event at or after a tick. */
-function indexAt(events: readonly Owned[], tick: number): number {
+/** The first event for which it no longer holds that its tick comes before something. */
+function indexAt(events: readonly Owned[], before: (tick: number) => boolean): number {
   let low = 0;
   let high = events.length;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if ((events[middle]?.event.start ?? 0) < tick) low = middle + 1;
+    if (before(events[middle]?.event.start ?? 0)) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -89,7 +89,7 @@ const markOf = ({ anchor, pass }: Pick<Transport, 'anchor' | 'pass'>): Mark => (
 function entered(transport: Transport, pass: Pass, seconds: number): Transport {
   const perTick = secondsPerTick(tempoIn(transport.settings, pass.round));
   const anchor = { tick: pass.from, seconds, perTick };
-  const next = indexAt(pass.events, pass.from);
+  const next = indexAt(pass.events, (tick) => tick < pass.from);
   const marks = [...transport.marks, markOf({ anchor, pass })];
   return { ...transport, pass, anchor, next, marks };
 }
@@ -161,6 +161,11 @@ function following(transport: Transport): Transport {
   return entered(transport, again, seconds);
 }
 
+/** Less than a hundredth of a sample. Moments that are one by intention may differ by rounding. */
+const TOLERANCE = 1e-7;
+
+const isBefore = (seconds: number, until: number): boolean => seconds < until - TOLERANCE;
+
 /** How long before its tick an event may sound, seconds. */
 const leadOf = ({ late = 0 }: Owned['event']): number => Math.max(0, -late);
 
@@ -181,7 +186,7 @@ function dueIn(transport: Transport, until: number): readonly Timed[] {
     const owned = pass.events[i];
     if (owned === undefined || owned.event.start >= pass.to) break;
     const seconds = secondsOf(transport, owned.event.start);
-    if (seconds - leadOf(owned.event) >= until) break;
+    if (!isBefore(seconds - leadOf(owned.event), until)) break;
     due.push({
       ...owned,
       seconds: seconds + (owned.event.late ?? 0),
@@ -199,7 +204,7 @@ export function advanceUntil(transport: Transport, until: number): Advanced {
     const due = dueIn(now, until);
     events.push(...due);
     if (due.length > 0) now = { ...now, next: now.next + due.length };
-    if (secondsOf(now, now.pass.to) >= until) break;
+    if (!isBefore(secondsOf(now, now.pass.to), until)) break;
     now = following(now);
   }
   const { marks } = now;
@@ -232,8 +237,8 @@ function repassed(transport: Transport): Transport {
   // Played beyond its new end, the pass is over at once.
   const to = Math.max(span.to, tick);
   const changed = { ...pass, events, to };
-  // What lies within a thousandth of a tick is where it was.
-  return { ...transport, pass: changed, next: indexAt(events, Math.ceil(tick - 0.001)) };
+  const next = indexAt(events, (start) => isBefore(secondsOf(transport, start), until));
+  return { ...transport, pass: changed, next };
 }
 
 /** The transport with other settings, from the next note that is not scheduled yet. */

@@ -43,20 +43,24 @@ export interface Mix {
   readonly sound: GuitarSound;
 }
 
-/** Something that a part does at a sample, counted from the beginning. */
+/** When a part does something: at a sample, counted from the beginning. */
+interface Placed {
+  readonly frame: number;
+  readonly part: PartName;
+  /** The slice of time with which it was given away, where it may be taken back. */
+  readonly slice?: number;
+}
+
+/** Something that a part does. */
 export type BandEvent =
-  | {
+  | (Placed & {
       readonly kind: 'note';
-      readonly frame: number;
-      readonly part: PartName;
       /** 1 = the thinnest. */
       readonly string: number;
       readonly note: StringNote;
-    }
-  | {
+    })
+  | (Placed & {
       readonly kind: 'hit';
-      readonly frame: number;
-      readonly part: PartName;
       readonly drum: DrumName;
       readonly force: number;
-    };
+    });

@@ -2,10 +2,9 @@
  * The clock: a thread of its own that wakes up by its timer and schedules what is due, so that
  * neither a busy nor a hidden page makes the music stumble.
  */
+import { type Ahead, aheadOf, changeAhead, type Given, scheduleAhead } from '../ahead.ts';
 import { bandEventOf } from '../render.ts';
 import {
-  type Advanced,
-  advance,
   startTransport,
   type Transport,
   WAKE_SECONDS,
@@ -16,37 +15,65 @@ import type { BandToClock, ClockToBand, FromClock, ToClock } from './messages.ts
 
 /** From the key to the first event: time for two messages. */
 const START_SECONDS = 0.02;
+/** What is heard of the audio clock is not believed for longer: the device may have stopped. */
+const STALE_SECONDS = 0.2;
 
 let band: { readonly port: MessagePort; readonly rate: number } | undefined;
-let transport: Transport | undefined;
-/** The audio clock as last heard, seconds. */
-let heard = 0;
+let ahead: Ahead | undefined;
+let run = 0;
+let heard: BandToClock = { seconds: 0, at: 0 };
 
 const tell = (message: FromClock): void => self.postMessage(message);
 const direct = (message: ClockToBand): void => band?.port.postMessage(message);
 
-function send({ events, marks }: Advanced, { settings }: Transport): void {
-  const rate = band?.rate ?? 1;
-  const due = events.map((event) => bandEventOf(event, rate, settings.semitones));
-  if (due.length > 0) direct({ kind: 'events', events: due });
-  if (marks.length > 0) tell({ kind: 'marks', marks });
+/** The audio clock now: as last heard, and as long ago as that is. */
+function now(): number {
+  const since = (Date.now() - heard.at) / 1000;
+  return heard.seconds + Math.min(STALE_SECONDS, Math.max(0, since));
 }
 
+function give({ slice, events, marks }: Given, { settings }: Transport): void {
+  const rate = band?.rate ?? 1;
+  const due = events.map((event) => ({ ...bandEventOf(event, rate, settings.semitones), slice }));
+  if (due.length > 0) direct({ kind: 'events', events: due });
+  if (marks.length > 0) tell({ kind: 'marks', run, slice, marks });
+}
+
+const endOf = ({ anchor, pass }: Transport): number =>
+  anchor.seconds + (pass.to - anchor.tick) * anchor.perTick;
+
 function wake(): void {
-  if (transport === undefined) return;
-  const step = advance(transport, heard);
-  transport = step.transport;
-  send(step, transport);
-  if (!transport.done) return;
-  const { anchor, pass } = transport;
-  tell({ kind: 'done', seconds: anchor.seconds + (pass.to - anchor.tick) * anchor.perTick });
-  transport = undefined;
+  if (ahead === undefined || ahead.transport.done) return;
+  const step = scheduleAhead(ahead, now());
+  ahead = step.ahead;
+  const { transport } = ahead;
+  for (const given of step.given) give(given, transport);
+  if (transport.done) tell({ kind: 'done', run, seconds: endOf(transport) });
+}
+
+function change(how: (transport: Transport) => Transport): void {
+  if (ahead === undefined) return;
+  const changed = changeAhead(ahead, now(), how);
+  if (changed.ahead === ahead) return;
+  ahead = changed.ahead;
+  direct({ kind: 'back', keep: changed.keep });
+  tell({ kind: 'back', run, keep: changed.keep });
+  wake();
+}
+
+function start(message: ToClock & { readonly kind: 'start' }): void {
+  run = message.run;
+  if (message.now > now()) heard = { seconds: message.now, at: Date.now() };
+  direct({ kind: 'silence' });
+  const { performance, settings, from } = message;
+  ahead = aheadOf(startTransport(performance, settings, from, now() + START_SECONDS));
+  wake();
 }
 
 function listen(port: MessagePort, rate: number): void {
   band = { port, rate };
   port.onmessage = ({ data }: MessageEvent<BandToClock>) => {
-    heard = data.seconds;
+    heard = data;
   };
 }
 
@@ -56,24 +83,16 @@ function follow(message: ToClock): void {
       listen(message.port, message.rate);
       return;
     case 'start':
-      heard = Math.max(heard, message.now);
-      direct({ kind: 'silence' });
-      transport = startTransport(
-        message.performance,
-        message.settings,
-        message.from,
-        heard + START_SECONDS,
-      );
-      wake();
+      start(message);
       return;
     case 'settings':
-      transport = transport && withSettings(transport, message.settings);
+      change((transport) => withSettings(transport, message.settings));
       return;
     case 'performance':
-      transport = transport && withPerformance(transport, message.performance);
+      change((transport) => withPerformance(transport, message.performance));
       return;
     case 'stop':
-      transport = undefined;
+      ahead = undefined;
       direct({ kind: 'silence' });
   }
 }

@@ -83,7 +83,9 @@ interface Inside {
   mix: Mix;
   instrument: Instrument;
   request: PlayRequest | undefined;
-  marks: readonly Mark[];
+  /** Runs so far; the clock speaks of the last. */
+  run: number;
+  marks: readonly (Mark & { readonly slice: number })[];
   /** Nothing sounds after this moment. */
   end: number;
   lastNow: number;
@@ -104,8 +106,16 @@ function become(inside: Inside, state: EngineState): void {
 const isPlaying = ({ request }: Inside): boolean => request !== undefined;
 
 function fromClock(inside: Inside, message: FromClock): void {
+  // What was on its way when something else began.
+  if (message.run !== inside.run) return;
   if (message.kind === 'done') inside.end = message.seconds;
-  else inside.marks = [...inside.marks, ...message.marks].slice(-MOST_MARKS);
+  else if (message.kind === 'marks') {
+    const marks = message.marks.map((mark) => ({ ...mark, slice: message.slice }));
+    inside.marks = [...inside.marks, ...marks].slice(-MOST_MARKS);
+  } else {
+    inside.marks = inside.marks.filter(({ slice }) => slice < message.keep);
+    inside.end = Number.POSITIVE_INFINITY;
+  }
 }
 
 function finish(inside: Inside): void {
@@ -168,9 +178,10 @@ function begin(inside: Inside, request: PlayRequest): void {
   const { device } = inside;
   if (device === undefined) return;
   inside.request = request;
+  inside.run += 1;
   inside.marks = [];
   inside.end = Number.POSITIVE_INFINITY;
-  device.toClock({ kind: 'start', ...request, now: device.now() });
+  device.toClock({ kind: 'start', run: inside.run, ...request, now: device.now() });
   become(inside, STATES.playing);
 }
 
@@ -295,6 +306,7 @@ const begun = (instrument: Instrument, mix: Mix, device: OpenDevice): Inside => 
   mix,
   instrument,
   request: undefined,
+  run: 0,
   marks: [],
   end: Number.POSITIVE_INFINITY,
   lastNow: -1,

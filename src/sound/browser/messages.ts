@@ -27,11 +27,14 @@ export type ToBand =
 /** Clock to band. */
 export type ClockToBand =
   | { readonly kind: 'events'; readonly events: readonly BandEvent[] }
+  /** What was given away with a slice from `keep` on is taken back. */
+  | { readonly kind: 'back'; readonly keep: number }
   | { readonly kind: 'silence' };
 
-/** Band to clock: the audio clock, seconds. */
+/** Band to clock: the audio clock (seconds), and when it was read (milliseconds since 1970). */
 export interface BandToClock {
   readonly seconds: number;
+  readonly at: number;
 }
 
 /** Page to clock. */
@@ -39,6 +42,8 @@ export type ToClock =
   | { readonly kind: 'band'; readonly port: MessagePort; readonly rate: number }
   | {
       readonly kind: 'start';
+      /** Tells this performance from those before it. */
+      readonly run: number;
       readonly performance: Performance;
       readonly settings: TransportSettings;
       /** Tick of the performance. */
@@ -50,7 +55,12 @@ export type ToClock =
   | { readonly kind: 'performance'; readonly performance: Performance }
   | { readonly kind: 'stop' };
 
-/** Clock to page: how time runs from moments on; and that nothing more will come after a moment. */
-export type FromClock =
-  | { readonly kind: 'marks'; readonly marks: readonly Mark[] }
-  | { readonly kind: 'done'; readonly seconds: number };
+/**
+ * Clock to page, about a run: how time runs from moments on, given away with a slice; that nothing
+ * will come after a moment; that slices from `keep` on are taken back.
+ */
+export type FromClock = { readonly run: number } & (
+  | { readonly kind: 'marks'; readonly slice: number; readonly marks: readonly Mark[] }
+  | { readonly kind: 'done'; readonly seconds: number }
+  | { readonly kind: 'back'; readonly keep: number }
+);

@@ -1,5 +1,5 @@
 /** The band in the browser's audio thread. */
-import { type Band, makeBand, renderBand, schedule, setMix, silence } from '../band.ts';
+import { type Band, makeBand, renderBand, schedule, setMix, silence, takeBack } from '../band.ts';
 import { frameOf } from '../render-string.ts';
 import type { BandEvent } from '../types.ts';
 import type { BandOptions, BandToClock, ClockToBand, Struck, ToBand } from './messages.ts';
@@ -60,12 +60,13 @@ class BandProcessor extends AudioWorkletProcessor {
 
   follow(message: ClockToBand): void {
     if (message.kind === 'silence') silence(this.band);
+    else if (message.kind === 'back') takeBack(this.band, message.keep);
     else schedule(this.band, message.events);
   }
 
   tell(): void {
     this.blocks = (this.blocks + 1) % CLOCK_BLOCKS;
-    const word: BandToClock = { seconds: currentFrame / sampleRate };
+    const word: BandToClock = { seconds: currentFrame / sampleRate, at: Date.now() };
     if (this.blocks === 0) this.clock?.postMessage(word);
   }
 

@@ -170,20 +170,34 @@ describe('the engine', () => {
     await engine.play(request);
     expect(engine.heard()).toBeUndefined();
     const mark = { seconds: 1, tick: 0, secondsPerTick: 0.5 / 960, round: 0, until: 7680 };
-    device().events.fromClock({ kind: 'marks', marks: [mark] });
+    device().events.fromClock({ run: 1, kind: 'marks', slice: 0, marks: [mark] });
     device().now = 3.75;
     expect(engine.heard()).toMatchObject({ tick: 5280, counting: false, beat: 2.5 });
     expect(engine.heard()?.bar?.written).toBe(2);
     const count = { ...mark, seconds: 4, round: -1 };
-    device().events.fromClock({ kind: 'marks', marks: [count] });
+    device().events.fromClock({ run: 1, kind: 'marks', slice: 0, marks: [count] });
     device().now = 4.5;
     expect(engine.heard()).toMatchObject({ counting: true, beat: 2 });
     expect(engine.heard()?.bar).toBeUndefined();
   });
 
+  it('takes back what the clock takes back, and ignores what was said of an earlier run', async () => {
+    await engine.play(request);
+    await engine.play(request);
+    const mark = { seconds: 1, tick: 0, secondsPerTick: 0.5 / 960, round: 0, until: 7680 };
+    const { fromClock } = device().events;
+    fromClock({ run: 1, kind: 'done', seconds: 0 });
+    fromClock({ run: 2, kind: 'marks', slice: 0, marks: [mark] });
+    fromClock({ run: 2, kind: 'marks', slice: 7, marks: [{ ...mark, seconds: 2, tick: 7000 }] });
+    fromClock({ run: 2, kind: 'done', seconds: 2.5 });
+    fromClock({ run: 2, kind: 'back', keep: 7 });
+    device().now = 3;
+    expect([phase(), engine.heard()?.tick]).toEqual(['playing', 3840]);
+  });
+
   it('is ready again when the music has ended, even if nobody looks', async () => {
     await engine.play(request);
-    device().events.fromClock({ kind: 'done', seconds: 5 });
+    device().events.fromClock({ run: 1, kind: 'done', seconds: 5 });
     device().now = 4.9;
     vi.advanceTimersByTime(WATCH_MILLISECONDS);
     expect(phase()).toBe('playing');
@@ -243,7 +257,7 @@ describe('when there is no sound, the engine', () => {
   it('opens another device when the one it has is gone, and goes on where it was', async () => {
     await engine.play(request);
     const mark = { seconds: 0, tick: 0, secondsPerTick: 0.5 / 960, round: 0, until: 7680 };
-    device().events.fromClock({ kind: 'marks', marks: [mark] });
+    device().events.fromClock({ run: 1, kind: 'marks', slice: 0, marks: [mark] });
     Object.assign(device(), { now: 1, state: 'gone' });
     device().events.changed();
     await vi.advanceTimersByTimeAsync(0);
