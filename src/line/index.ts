@@ -2,10 +2,14 @@
 export {
   barAt,
   harmoniesOf,
+  nextHarmony,
   type Played,
   type PlayedBar,
   type PlayedSlot,
   playedOf,
+  type Stretch,
+  slotAt,
+  tickOfSlot,
 } from './played.ts';
 export {
   connectionNotes,

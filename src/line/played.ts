@@ -97,3 +97,31 @@ export function harmoniesOf(played: Played): readonly PlayedSlot[] {
   }
   return whole;
 }
+
+/** What is played at a tick; undefined before the beginning and after the end. */
+export const slotAt = ({ slots }: Pick<Played, 'slots'>, tick: number): PlayedSlot | undefined =>
+  slots.findLast(({ start, length }) => start <= tick && tick < start + length);
+
+/** The tick at which a written slot (its index in `slotsOf`) is played first; 0 for one that is not. */
+export const tickOfSlot = ({ slots }: Pick<Played, 'slots'>, index: number): Ticks =>
+  slots.find((slot) => slot.index === index)?.start ?? ticks(0);
+
+/** A stretch that is played over and over, in ticks. */
+export interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+/**
+ * The next harmony after a tick, held slots passed over; at the end of a loop the one that stands at
+ * its beginning. Undefined where nothing follows.
+ */
+export function nextHarmony(
+  played: Pick<Played, 'slots'>,
+  tick: number,
+  loop?: Stretch,
+): PlayedSlot | undefined {
+  const next = played.slots.find(({ start, held }) => start > tick && !held);
+  if (loop === undefined || tick < loop.from || tick >= loop.to) return next;
+  return next === undefined || next.start >= loop.to ? slotAt(played, loop.from) : next;
+}

@@ -60,6 +60,7 @@ export {
   withRise,
   withSetting,
 } from './settings.ts';
+export { struckAt } from './strike.ts';
 export { delayFor, type Loop, loopFor, pitchOf, type StringTone } from './string.ts';
 export { type Taps, tappedTempo, withTap } from './tap.ts';
 export { stringTone, tonesOf } from './tones.ts';
@@ -88,6 +89,7 @@ export {
   type PartMix,
   type PartName,
   type StringNote,
+  type Struck,
 } from './types.ts';
 export { makeVoice, renderVoice, startNote, toneAt, type Voice } from './voice.ts';
 export { voicingOf } from './voicing.ts';

@@ -1,5 +1,5 @@
 /** How fast and how often: the settings of the transport, and what they refuse. */
-import { isTempo, type PlayedBar, TEMPO_RANGE } from '#line';
+import { isTempo, type PlayedBar, type Stretch, TEMPO_RANGE } from '#line';
 import { err, ok, type Result, type TextError } from '#theory';
 
 /** Written bars that are played over and over, both included, from 1. */
@@ -147,12 +147,6 @@ export function makeLoop(loop: LoopBars | undefined): string {
   return loop.first === loop.last ? `${loop.first}` : `${loop.first}-${loop.last}`;
 }
 
-/** A stretch of a performance, in ticks. */
-export interface Span {
-  readonly from: number;
-  readonly to: number;
-}
-
 /**
  * Where looped bars lie in what is played: from the first time that the first is played to the end
  * of the last after it. Undefined where the chart has no such bars.
@@ -160,7 +154,7 @@ export interface Span {
 export function spanOfLoop(
   bars: readonly PlayedBar[],
   { first, last }: LoopBars,
-): Span | undefined {
+): Stretch | undefined {
   const from = bars.findIndex(({ written }) => written === first);
   const to = bars.findIndex(({ written }, i) => i >= from && written === last);
   const begin = bars[from];

@@ -3,11 +3,11 @@
  * moment on the audio clock, after C. Wilson, "A tale of two clocks". Every moment is computed from
  * where the present tempo began, so that nothing adds up. Pure: each step gives a new state.
  */
-import { secondsPerTick } from '#line';
+import { type Stretch, secondsPerTick } from '#line';
 import { barTicks, ticks } from '#theory';
 import { countIn } from './backing.ts';
 import { eventsOf, type Owned, type Performance } from './performance.ts';
-import { makeLoop, type Span, spanOfLoop, type TransportSettings, tempoIn } from './settings.ts';
+import { makeLoop, spanOfLoop, type TransportSettings, tempoIn } from './settings.ts';
 
 /** Seconds between two wake-ups, and how far ahead is scheduled (values of the article). */
 export const WAKE_SECONDS = 0.025;
@@ -32,7 +32,7 @@ export interface Timed extends Owned {
 }
 
 /** A passage that is played from a tick to another: the count-in, the first round, the next. */
-interface Pass extends Span {
+interface Pass extends Stretch {
   readonly events: readonly Owned[];
   readonly round: number;
 }
@@ -54,7 +54,7 @@ export interface Transport {
 }
 
 /** The stretch of the performance that is played over and over, or once. */
-function stretchOf({ bars, length }: Performance, { loop }: TransportSettings): Span {
+function stretchOf({ bars, length }: Performance, { loop }: TransportSettings): Stretch {
   const whole = { from: 0, to: length };
   return (loop && spanOfLoop(bars, loop)) ?? whole;
 }

@@ -18,6 +18,12 @@ export interface StringNote extends Playing {
   readonly slideOn?: number;
 }
 
+/** A note to be struck by hand; string 1 is the thinnest. Its `start` says how many seconds from now. */
+export interface Struck {
+  readonly string: number;
+  readonly note: StringNote;
+}
+
 export const PARTS = ['line', 'comp', 'bass', 'drums', 'click', 'count'] as const;
 /** `line` is what is studied; the others are its backing. `count` counts in, and is heard with any solo. */
 export type PartName = (typeof PARTS)[number];

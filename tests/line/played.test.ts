@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { barAt, harmoniesOf, playedOf } from '#line';
+import { barAt, harmoniesOf, nextHarmony, playedOf, slotAt, tickOfSlot } from '#line';
 import { chart, quarters } from './short.ts';
 
 /** `1@0 2@4`: written bars as they are played, and where they begin, in quarters. */
@@ -45,5 +45,23 @@ describe('a chart as it is played', () => {
     expect([0, 3839, 3840, 7680, 15_359, 15_360, -1].map((t) => barAt(played, t)?.written)).toEqual(
       [1, 1, 2, 1, 2, undefined, undefined],
     );
+  });
+
+  it('tells the written chord at a tick, and when a written chord is played first', () => {
+    const played = playedOf(chart('|: C | F G :| Am |'));
+    const indices = [0, 3840, 5760, 7680, 15_360, 99_999].map((t) => slotAt(played, t)?.index);
+    expect(indices).toEqual([0, 1, 2, 0, 3, undefined]);
+    expect([0, 1, 2, 3, 9].map((index) => quarters(tickOfSlot(played, index)))).toEqual([
+      0, 4, 6, 16, 0,
+    ]);
+  });
+
+  it('tells the next harmony, round the end of a loop too', () => {
+    const played = playedOf(chart('| C | % | F | G |'));
+    const next = (tick: number, loop?: { from: number; to: number }) =>
+      nextHarmony(played, tick, loop)?.index;
+    expect([0, 3840, 7680, 11_520].map((tick) => next(tick))).toEqual([2, 2, 3, undefined]);
+    const loop = { from: 0, to: 11_520 };
+    expect([0, 7680, 11_520].map((tick) => next(tick, loop))).toEqual([2, 0, undefined]);
   });
 });

@@ -6,9 +6,9 @@ import type { Performance } from '../performance.ts';
 import type { TransportSettings } from '../settings.ts';
 import { tonesOf } from '../tones.ts';
 import { type Mark, type Position, positionAt } from '../transport.ts';
-import type { Mix } from '../types.ts';
+import type { Mix, Struck } from '../types.ts';
 import type { Device, OpenDevice } from './device.ts';
-import type { FromClock, Struck } from './messages.ts';
+import type { FromClock } from './messages.ts';
 
 export const PHASES = ['off', 'starting', 'ready', 'playing', 'blocked', 'lost'] as const;
 /** `blocked`: the browser holds the sound back; `lost`: there is no device that sounds. */

@@ -19,5 +19,5 @@ export {
   type PlayRequest,
   WATCH_MILLISECONDS,
 } from './engine.ts';
-export type { FromClock, Struck, ToBand, ToClock } from './messages.ts';
+export type { FromClock, ToBand, ToClock } from './messages.ts';
 export { MOST_WAV_SECONDS, type WavError, type WavWatch, wavFile, wavSeconds } from './wav-file.ts';

@@ -3,18 +3,12 @@ import type { Performance } from '../performance.ts';
 import type { TransportSettings } from '../settings.ts';
 import type { StringTone } from '../string.ts';
 import type { Mark } from '../transport.ts';
-import type { BandEvent, Mix, StringNote } from '../types.ts';
+import type { BandEvent, Mix, Struck } from '../types.ts';
 
 /** What the band is made with. */
 export interface BandOptions {
   readonly guitar: readonly StringTone[];
   readonly mix: Mix;
-}
-
-/** A note to be struck now; string 1 is the thinnest. Its `start` says how many seconds from now. */
-export interface Struck {
-  readonly string: number;
-  readonly note: StringNote;
 }
 
 /** Page to band. */

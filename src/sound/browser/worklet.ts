@@ -1,8 +1,9 @@
 /** The band in the browser's audio thread. */
 import { type Band, makeBand, renderBand, schedule, setMix, silence, takeBack } from '../band.ts';
 import { frameOf } from '../render-string.ts';
-import type { BandEvent } from '../types.ts';
-import type { BandOptions, BandToClock, ClockToBand, Struck, ToBand } from './messages.ts';
+import type { StringTone } from '../string.ts';
+import type { BandEvent, Struck } from '../types.ts';
+import type { BandOptions, BandToClock, ClockToBand, ToBand } from './messages.ts';
 
 /** What the audio thread offers; the compiler knows only the page. */
 declare const sampleRate: number;
@@ -48,7 +49,7 @@ class BandProcessor extends AudioWorkletProcessor {
         setMix(this.band, message.mix);
         return;
       case 'guitar':
-        this.band = makeBand(message.guitar, this.band.mix, sampleRate);
+        this.restring(message.guitar);
         return;
       case 'strike':
         schedule(
@@ -56,6 +57,13 @@ class BandProcessor extends AudioWorkletProcessor {
           message.notes.map((struck) => eventOf(struck, currentFrame)),
         );
     }
+  }
+
+  /** Another instrument, in the middle of the music. */
+  restring(guitar: readonly StringTone[]): void {
+    const { mix, queue } = this.band;
+    this.band = makeBand(guitar, mix, sampleRate);
+    schedule(this.band, queue);
   }
 
   follow(message: ClockToBand): void {
