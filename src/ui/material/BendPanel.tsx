@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, useMemo } from 'react';
 import type { Bend } from '#neck';
 import { makeDegree, makePitch } from '#theory';
 import { Choice } from '../controls/Choice.tsx';
@@ -9,7 +9,7 @@ import { DRAWN, type Drawn, draw, useDrawn, useHeld } from './emphasis.ts';
 import { EASE_WORDS, HOW_FAR, targetInWords } from './material-words.ts';
 import { bendKey } from './overlay-marks.ts';
 import { Rows } from './Rows.tsx';
-import { REST, useRested } from './rest.ts';
+import { useRested } from './rest.ts';
 
 interface RowProps {
   readonly bend: Bend;
@@ -59,7 +59,7 @@ interface ListProps {
   readonly label: string;
 }
 
-function BendList({ bends, next, label }: ListProps) {
+const BendList = memo(function BendList({ bends, next, label }: ListProps) {
   return (
     <Rows className="row-list bends" label={label}>
       {bends.map((bend, i) => (
@@ -67,7 +67,7 @@ function BendList({ bends, next, label }: ListProps) {
       ))}
     </Rows>
   );
-}
+});
 
 const DRAWN_WORDS: Readonly<Record<Drawn, string>> = {
   now: 'this chord',
@@ -83,17 +83,24 @@ function DrawnChoice() {
   );
 }
 
-/** What is listed, and of which chords: they come late together. */
-function useBends(open: boolean) {
+/** What is listed, and the chord that is next: they come late together. */
+function useBends() {
   const bends = useStudy(({ study }) => study.bends);
-  return useRested(bends, open ? 0 : REST);
+  const symbol = useStudy(({ study }) => study.nextSymbol);
+  const now = useMemo(() => ({ bends, symbol }), [bends, symbol]);
+  const rested = useRested(now);
+  return useMemo(
+    () => ({
+      practical: rested.bends.filter(({ ease }) => ease !== 'no'),
+      others: rested.bends.filter(({ ease }) => ease === 'no'),
+      next: symbolInSigns(rested.symbol ?? ''),
+    }),
+    [rested],
+  );
 }
 
-export function BendPanel({ open }: { readonly open: boolean }) {
-  const bends = useBends(open);
-  const next = symbolInSigns(useStudy(({ study }) => study.nextSymbol) ?? '');
-  const practical = bends.filter(({ ease }) => ease !== 'no');
-  const others = bends.filter(({ ease }) => ease === 'no');
+export function BendPanel() {
+  const { practical, others, next } = useBends();
   return (
     <div className="panel-columns">
       <div className="panel-main">

@@ -7,7 +7,7 @@ import { useHeld } from './emphasis.ts';
 import { connectionInWords } from './material-words.ts';
 import { connectionKey } from './overlay-marks.ts';
 import { Rows } from './Rows.tsx';
-import { REST, useRested } from './rest.ts';
+import { useRested } from './rest.ts';
 import { CONNECTIONS_DRAWN } from './sizes.ts';
 
 interface RowProps {
@@ -41,9 +41,26 @@ const ConnectionRow = memo(function ConnectionRow({ connection, stop, drawn }: R
   );
 });
 
-export function ConnectionPanel({ open }: { readonly open: boolean }) {
+const ConnectionList = memo(function ConnectionList(props: {
+  readonly connections: readonly Connection[];
+}) {
+  return (
+    <Rows className="row-list connections" label="Connections to the next chord">
+      {props.connections.map((connection, i) => (
+        <ConnectionRow
+          key={connectionKey(connection)}
+          connection={connection}
+          stop={i === 0}
+          drawn={i < CONNECTIONS_DRAWN}
+        />
+      ))}
+    </Rows>
+  );
+});
+
+export function ConnectionPanel() {
   const now = useStudy(({ study }) => study.connections);
-  const connections = useRested(now, open ? 0 : REST);
+  const connections = useRested(now);
   const next = useStudy(({ study }) => study.nextSymbol);
   const chord = useStudy(({ study }) => study.symbol);
   if (connections.length === 0) {
@@ -59,16 +76,7 @@ export function ConnectionPanel({ open }: { readonly open: boolean }) {
         The first {CONNECTIONS_DRAWN} are drawn on the neck: an arrow where a tone moves, two rings
         where it stays. Point at a row to see that one alone.
       </p>
-      <Rows className="row-list connections" label="Connections to the next chord">
-        {connections.map((connection, i) => (
-          <ConnectionRow
-            key={connectionKey(connection)}
-            connection={connection}
-            stop={i === 0}
-            drawn={i < CONNECTIONS_DRAWN}
-          />
-        ))}
-      </Rows>
+      <ConnectionList connections={connections} />
     </div>
   );
 }

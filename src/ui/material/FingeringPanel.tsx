@@ -69,7 +69,12 @@ function DegreesDown() {
     );
   }
   const degrees = places.toReversed().map(({ degree }) => (degree ? signs(degree) : '?'));
-  return <p>Degrees from the lowest string: {degrees.join(' ')}</p>;
+  return (
+    <p>
+      Degrees from the lowest string: {degrees.join(' ')}
+      <span className="footnote"> The small number beside each on the neck is the finger.</span>
+    </p>
+  );
 }
 
 /** Keeps the fingering as a form; the name is asked for here, what is wrong with it told here. */

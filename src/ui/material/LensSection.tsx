@@ -94,9 +94,9 @@ function wayDown(panel: HTMLElement): number {
 }
 
 /** Brings a panel that was just opened into sight, with as much of the neck as there is room for. */
-function useInSight(open: boolean) {
+function useInSight(open: boolean, kept: boolean) {
   const ref = useRef<HTMLElement>(null);
-  const was = useRef(open);
+  const was = useRef(kept);
   useEffect(() => {
     const isNew = open && !was.current;
     was.current = open;
@@ -106,9 +106,14 @@ function useInSight(open: boolean) {
   return ref;
 }
 
-function LensPanel({ lens, about, Panel, always }: LensPart) {
+interface SectionProps {
+  /** The lens that was on when the page was opened: nobody asked to be taken there. */
+  readonly kept: Lens;
+}
+
+function LensPanel({ lens, about, Panel, always, kept }: LensPart & SectionProps) {
   const open = useStudy(({ workspace }) => workspace.lens === lens);
-  const ref = useInSight(open);
+  const ref = useInSight(open, lens === kept);
   return (
     <section
       ref={ref}
@@ -122,7 +127,7 @@ function LensPanel({ lens, about, Panel, always }: LensPart) {
 }
 
 /** Ways to look at what is on the neck, one at a time. */
-export function LensSection() {
+export function LensSection({ kept }: SectionProps) {
   return (
     <div className="lenses">
       <div className="lens-row">
@@ -137,7 +142,7 @@ export function LensSection() {
         <FingeringField />
       </div>
       {PARTS.map((part) => (
-        <LensPanel key={part.lens} {...part} />
+        <LensPanel key={part.lens} kept={kept} {...part} />
       ))}
     </div>
   );

@@ -171,13 +171,20 @@ function labelOf({ first, second }: ComparedPlace): string {
   return [...new Set(names)].join('·');
 }
 
+/** Out of the hand's reach in both: drawn lighter. */
+const isOut = ({ first, second }: ComparedPlace): boolean =>
+  [first, second].every((tone) => tone === undefined || tone.reach === 'out');
+
 function SharedMark({ layout, place }: SharedProps) {
   const { x, y } = placeAt(layout, place.string, place.fret);
   const radius = placeRadius(layout, place.fret);
   const share = shareOf(place);
   const label = labelOf(place);
   return (
-    <g className={`compare-mark ${share}`} data-share={share}>
+    <g
+      className={isOut(place) ? `compare-mark ${share} out` : `compare-mark ${share}`}
+      data-share={share}
+    >
       {share !== 'second' && <circle className="disc" cx={x} cy={y} r={radius * 0.88} />}
       {share !== 'first' && <circle className="ring" cx={x} cy={y} r={radius * 1.16} />}
       <text className={label.length > 2 ? 'long' : undefined} x={x} y={y} dy="0.35em">

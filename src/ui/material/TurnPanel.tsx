@@ -38,7 +38,10 @@ function Moves({ turned }: { readonly turned: TurnedForm }) {
       </p>
     );
   }
-  const still = moves.length === 0 ? 'Every tone stays.' : 'All other strings keep still.';
+  const still =
+    moves.length === 0
+      ? 'Every tone stays.'
+      : 'All other strings keep still. Dashed on the neck is where a tone was.';
   return (
     <>
       <ul className="turn-moves">

@@ -23,8 +23,8 @@ export interface Ladder {
 }
 
 const FRETS_UNDER_HAND = 4;
-/** Ems: the depth of all rungs together, and of one at most and at least, and to have its form beside it. */
-const DEPTH = { all: 6, most: 0.85, least: 0.16, lettered: 0.7 };
+/** Ems: the depth of all rungs together (under an upright neck there is less room), and of one at most and at least, and to have its form beside it. */
+const DEPTH = { all: 6, upright: 4, most: 0.85, least: 0.16, lettered: 0.7 };
 
 /** Where a length along the neck lies across the sheet; an upright neck is laid down for it. */
 export function acrossSheet(layout: NeckLayout, along: number, width: number): number {
@@ -41,7 +41,8 @@ export function ladderOf(
 ): Ladder {
   const { em } = layout;
   const count = Math.max(1, stops.length);
-  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, (DEPTH.all * em) / count));
+  const depth = (layout.spec.upright ? DEPTH.upright : DEPTH.all) * em;
+  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, depth / count));
   const rungs = stops.flatMap((stop, step): readonly Rung[] => {
     if (!stop) return [];
     const hand = fretRange(layout, stop.position, stop.position + FRETS_UNDER_HAND - 1);

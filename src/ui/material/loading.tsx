@@ -1,6 +1,6 @@
 /** The study lenses are no part of the first load: they come at the first sign of life, or a little after the page stands. */
-import { useEffect, useSyncExternalStore } from 'react';
-import { lensesComeBy } from '../store/index.ts';
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import { lensesComeBy, useStudy } from '../store/index.ts';
 
 type Parts = typeof import('./parts.ts');
 
@@ -76,6 +76,8 @@ function fetchLater(): () => void {
 /** The row of lenses and what each of them opens. */
 export function Lenses() {
   const parts = useSyncExternalStore(watch, now);
+  const lens = useStudy(({ workspace }) => workspace.lens);
+  const [kept] = useState(lens);
   useEffect(fetchLater, []);
   if (parts === 'failed') {
     return (
@@ -87,5 +89,9 @@ export function Lenses() {
       </p>
     );
   }
-  return parts === undefined ? <div className="lenses" style={ROOM} /> : <parts.LensSection />;
+  return parts === undefined ? (
+    <div className="lenses" style={ROOM} />
+  ) : (
+    <parts.LensSection kept={kept} />
+  );
 }
