@@ -124,7 +124,7 @@ export function makeBand(guitar: readonly StringTone[], mix: Mix, rate: number):
   };
 }
 
-/** Changes levels and sounds, without a click. */
+/** Changes levels without a click; another amplifier takes over at once. */
 export function setMix(band: Band, mix: Mix): void {
   const sounds = mix.sound !== band.mix.sound;
   band.mix = mix;

@@ -48,11 +48,19 @@ export interface Owned {
   readonly event: PartEvent;
 }
 
-/** All events in order of time. */
-export const eventsOf = ({ parts }: Performance): readonly Owned[] =>
+const sortedEvents = (parts: Performance['parts']): readonly Owned[] =>
   PARTS.flatMap((part) => parts[part].map((event) => ({ part, event }))).sort(
     (a, b) => a.event.start - b.event.start,
   );
+
+const known = new WeakMap<Performance['parts'], readonly Owned[]>();
+
+/** All events in order of time, put in order once for each performance. */
+export function eventsOf({ parts }: Performance): readonly Owned[] {
+  const sorted = known.get(parts) ?? sortedEvents(parts);
+  known.set(parts, sorted);
+  return sorted;
+}
 
 /** The most that any event sounds before its tick, seconds. */
 export const LEAD_SECONDS = 0.08;

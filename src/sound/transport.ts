@@ -169,6 +169,12 @@ const isBefore = (seconds: number, until: number): boolean => seconds < until - 
 /** How long before its tick an event may sound, seconds. */
 const leadOf = ({ late = 0 }: Owned['event']): number => Math.max(0, -late);
 
+/** A stroke may take its time, but no more than half of it: at a fast tempo it is a fast stroke. */
+function lateOf(event: Owned['event'], perTick: number): number {
+  const { late = 0 } = event;
+  return event.kind === 'note' ? Math.min(late, 0.5 * event.length * perTick) : late;
+}
+
 /** What a step of the transport gives. */
 export interface Advanced {
   readonly transport: Transport;
@@ -187,11 +193,8 @@ function dueIn(transport: Transport, until: number): readonly Timed[] {
     if (owned === undefined || owned.event.start >= pass.to) break;
     const seconds = secondsOf(transport, owned.event.start);
     if (!isBefore(seconds - leadOf(owned.event), until)) break;
-    due.push({
-      ...owned,
-      seconds: seconds + (owned.event.late ?? 0),
-      secondsPerTick: anchor.perTick,
-    });
+    const late = lateOf(owned.event, anchor.perTick);
+    due.push({ ...owned, seconds: seconds + late, secondsPerTick: anchor.perTick });
   }
   return due;
 }

@@ -204,6 +204,20 @@ describe('the transport', () => {
     }
   });
 
+  it('strums fast at a fast tempo: no string later than half its note', () => {
+    for (const tempo of [40, 300]) {
+      const start = startTransport(perform(), settings({ tempo }), 0, 0);
+      const { events } = advanceUntil(start, 100);
+      const late = events.map(({ event, seconds, secondsPerTick }) =>
+        event.kind === 'note'
+          ? (seconds - event.start * secondsPerTick) / (event.length * secondsPerTick)
+          : 0,
+      );
+      expect(Math.max(...late)).toBeLessThanOrEqual(0.5 + 1e-9);
+      expect(Math.max(...late)).toBeGreaterThan(0.05);
+    }
+  });
+
   it('has nothing to do with an empty chart', () => {
     const step = advanceUntil(startTransport(perform(''), settings(), 0, 0), 100);
     expect([step.events.length, step.transport.done]).toEqual([0, true]);
