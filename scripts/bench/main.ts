@@ -36,13 +36,19 @@ const table = (rows: readonly Row[]): string => {
 
 /**
  * Measures every section against the program served at `url`, one after the other, and prints one
- * table. True when every figure is within its limit.
+ * table. `wanted`: names of sections, none for all. True when every figure is within its limit.
  */
-export const bench = async (url: string, executablePath: string): Promise<boolean> => {
+export const bench = async (
+  url: string,
+  executablePath: string,
+  wanted: readonly string[] = process.argv.slice(2),
+): Promise<boolean> => {
   const browser = await chromium.launch({ executablePath });
   const rows: Row[] = [];
   for (const [file, measure] of Object.entries(sections)) {
-    console.log(`measuring ${file.replace(/^\.\/|\.bench\.ts$/g, '')} …`);
+    const name = file.replace(/^\.\/|\.bench\.ts$/g, '');
+    if (wanted.length > 0 && !wanted.includes(name)) continue;
+    console.log(`measuring ${name} …`);
     rows.push(...(await measure({ url, browser })));
   }
   await browser.close();

@@ -95,10 +95,11 @@ const Row = memo(function Row(props: {
 
 /** Brings a row of the lane into view without moving the page. */
 function scrollTo(lane: HTMLElement, row: HTMLElement): void {
-  const above = row.offsetTop - lane.scrollTop;
-  if (above < 0) lane.scrollTop = row.offsetTop;
-  const below = above + row.offsetHeight - lane.clientHeight;
-  if (below > 0) lane.scrollTop += below;
+  const { offsetTop: top, offsetHeight: height } = row;
+  const { scrollTop, clientHeight } = lane;
+  // A page at a time: what comes next is seen, and most moves of the cursor scroll nothing.
+  if (top < scrollTop) lane.scrollTop = top + height - clientHeight;
+  else if (top + height > scrollTop + clientHeight) lane.scrollTop = top;
 }
 
 const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
