@@ -93,7 +93,7 @@ test('what is comfortable is a setting; a wrong limit is refused at its field', 
   const push = page.getByRole('textbox', { name: 'Comfortable up to a push of' });
   await push.fill('5');
   await push.press('Enter');
-  expect(await comfortable.count()).toBeLessThan(before);
+  await expect.poll(() => comfortable.count()).toBeLessThan(before);
   await push.fill('900');
   await push.press('Enter');
   await expect(push).toHaveAccessibleDescription(/900.*expected a number from 1 to 200/);

@@ -15,7 +15,8 @@ import {
   type Stop,
   stopCost,
 } from '#neck';
-import { chord, GUITAR } from './support.ts';
+import { midiOf } from '#theory';
+import { chord, GUITAR, instrument } from './support.ts';
 
 function query(symbols: string, wish: RouteWish, more: Partial<RouteQuery> = {}): RouteQuery {
   return {
@@ -152,5 +153,84 @@ describe('a route', () => {
     const asked = query('C G Am F', { kind: 'carry', form: 'E', position: 5 });
     const cheap = { ...asked, weights: { ...DEFAULT_WEIGHTS, shift: 0.1 } };
     expect(routes(cheap)[0]?.cost ?? 0).toBeLessThan(routes(asked)[0]?.cost ?? 0);
+  });
+});
+
+describe('against the literature on optimum paths', () => {
+  const sumOf = (asked: RouteQuery, stops: readonly Stop[]): number =>
+    stops.reduce((sum, stop, i) => sum + stepOf(asked, stops[i - 1], stop, i), 0);
+
+  const stepOf = (asked: RouteQuery, from: Stop | undefined, to: Stop, i: number): number =>
+    stopCost(asked, to, i) + (from === undefined ? 0 : moveCost(asked, from, to));
+
+  const hardest = (asked: RouteQuery, stops: readonly Stop[]): number =>
+    Math.max(...stops.map((stop, i) => stepOf(asked, stops[i - 1], stop, i)));
+
+  /** Every way through, written out. */
+  function everyWay(asked: RouteQuery): readonly (readonly Stop[])[] {
+    const layers = layersOf(asked);
+    if (!layers.ok) return [];
+    return layers.value.reduce<readonly (readonly Stop[])[]>(
+      (ways, { stops }) => ways.flatMap((way) => stops.map((stop) => [...way, stop])),
+      [[]],
+    );
+  }
+
+  const least = <T>(all: readonly T[], of: (one: T) => number): T | undefined =>
+    all.reduce<T | undefined>((a, b) => (a === undefined || of(b) < of(a) ? b : a), undefined);
+
+  const chosenStops = (asked: RouteQuery): readonly Stop[] =>
+    (routes(asked)[0]?.stops ?? []).flatMap((stop) => stop ?? []);
+
+  /**
+   * The graph of the three notes F2–D4–E3 with four fingers: layers of 4, 16 and 12 vertices, 256
+   * edges, 768 paths (Radicioni & Lombardo, "Guitar fingering for music performance", ICMC 2005, Fig. 2).
+   */
+  it('the neck has as many places for F2, D4 and E3 as the published graph', () => {
+    const on = instrument({ frets: 19 });
+    const open = on.strings.map((string) => midiOf(string.pitch));
+    const places = [41, 62, 52].map(
+      (note) => open.filter((string) => note >= string && note - string <= on.frets).length,
+    );
+    const [f = 0, d = 0, e = 0] = places.map((count) => count * 4);
+    expect([f, d, e, f * d + d * e, f * d * e]).toEqual([4, 16, 12, 256, 768]);
+  });
+
+  /** Sum against hardest single step (the idea of Hori & Sagayama, ISMIR 2016; the bound is elementary). */
+  it('no way with an easier hardest step costs less in all', () => {
+    const progression = fc.array(fc.constantFrom('C', 'Am7', 'F', 'G7', 'E7#9', 'D/F#'), {
+      minLength: 2,
+      maxLength: 4,
+    });
+    fc.assert(
+      fc.property(progression, wishes, (symbols, wish) => {
+        const asked = query(symbols.join(' '), wish);
+        const sum = chosenStops(asked);
+        const minimax = least(everyWay(asked), (way) => hardest(asked, way)) ?? [];
+        expect(sumOf(asked, sum)).toBeLessThanOrEqual(sumOf(asked, minimax) + 1e-6);
+        expect(hardest(asked, minimax)).toBeLessThanOrEqual(hardest(asked, sum) + 1e-6);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  /** A state that forgets how a chord is held lacks information (MIT 6.006, lecture 22, "first attempt"). */
+  it('a planner that keeps one way a chord instead of one a form is beaten', () => {
+    function forgetful(asked: RouteQuery): number {
+      const layers = layersOf(asked);
+      let way: readonly Stop[] = [];
+      for (const { stops, step } of layers.ok ? layers.value : []) {
+        const last = way.at(-1);
+        const next = least(stops, (stop) => stepOf(asked, last, stop, step));
+        way = next === undefined ? way : [...way, next];
+      }
+      return sumOf(asked, way);
+    }
+    const asked = ['C F Bb Eb', 'C G Am F', 'Dm7 G7 C A7', 'E A D G'].flatMap((symbols) =>
+      [1, 5, 9].map((to) => query(symbols, { kind: 'travel', from: 12, to, by: 3 })),
+    );
+    const gains = asked.map((one) => forgetful(one) - (routes(one)[0]?.cost ?? 0));
+    expect(Math.min(...gains)).toBeGreaterThan(-1e-6);
+    expect(Math.max(...gains)).toBeGreaterThan(1);
   });
 });
