@@ -1,7 +1,7 @@
 /** How the state of the workspace goes from one to the next. Pure; nothing changed = same reference. */
 import { returnedTo, type Workspace } from '#lesson';
 import { endRun, NO_HISTORY, record, redoStep, type Step, undoStep } from './history.ts';
-import { studyOf } from './study.ts';
+import { renewed, studyOf } from './study.ts';
 import type { AppState, FieldName, History, Notice, Study } from './types.ts';
 
 /** A state to start from; `past` is work that undo leads back to, the last first. */
@@ -19,7 +19,7 @@ export function stateOf(workspace: Workspace, past: readonly Workspace[] = []): 
 /** The state with its study made anew: what it is computed by has arrived. */
 export const refreshed = (state: AppState): AppState => ({
   ...state,
-  study: studyOf(state.workspace),
+  study: renewed(state.study),
 });
 
 function withHistory(state: AppState, history: History): AppState {

@@ -301,6 +301,13 @@ function withAccount(study: Omit<Study, 'account'>): Study {
   return { ...study, account: accountOf({ standing, symbol, position, reading, next, material }) };
 }
 
+/** The study made anew with lenses that have arrived; the last good chord stays on the neck. */
+export function renewed(study: Study): Study {
+  const { reading, nextReading, turned, compared, fingered, ...bare } = study;
+  const lane = laneOf(bare.of, bare, bare, bare);
+  return assembled(bare.of, { typed: bare, keys: bare, lane }, bare);
+}
+
 /** The study with another route: planned further, stopped, or another of its ways chosen. */
 export function withRoute(study: Study, change: (route: RouteStudy) => RouteStudy): Study {
   const route = study.route && change(study.route);
