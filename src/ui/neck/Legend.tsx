@@ -16,6 +16,7 @@ const ENTRIES: readonly Entry[] = [
   { kind: 'colour', reach: 'hand', outline: 'lozenge', words: 'a colour tone' },
   { kind: 'chord', reach: 'open', outline: 'disc', words: 'open string' },
   { kind: 'chord', reach: 'stretch', outline: 'disc', words: 'a stretch away' },
+  { kind: 'chord', reach: 'bend', outline: 'disc', words: 'reached by a bend' },
   { kind: 'chord', reach: 'out', outline: 'disc', words: 'out of reach' },
 ];
 
@@ -26,7 +27,7 @@ const SIZE: Readonly<Record<Reach, number>> = {
   hand: 1,
   open: 0.9,
   stretch: 0.86,
-  bend: 0.86,
+  bend: 0.74,
   out: 0.62,
 };
 

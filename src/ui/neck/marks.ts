@@ -41,7 +41,7 @@ const SIZE: Readonly<Record<Reach, number>> = {
   hand: 1,
   stretch: 0.86,
   open: 0.82,
-  bend: 0.86,
+  bend: 0.74,
   out: 0.66,
 };
 
