@@ -1,12 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import {
   compareReadings,
+  DEFAULT_SPAN,
+  DEFAULT_WEIGHTS,
   formPlaces,
   formsOf,
   type Instrument,
   makeGripText,
   ownForm,
   parseFingering,
+  planRoute,
   TURNS,
   turnChord,
   turnForm,
@@ -60,6 +63,19 @@ describe('a form of one’s own', () => {
     expect(read.forms).toHaveLength(6);
     expect(read.chosen?.form.name).toBe('shell');
     expect(formsOf(GUITAR)).toHaveLength(5);
+  });
+
+  it('takes part in routes like the five', () => {
+    const planned = planRoute({
+      chords: ['D7', 'G7', 'A7'].map(chord),
+      instrument: shell,
+      span: DEFAULT_SPAN,
+      weights: DEFAULT_WEIGHTS,
+      wish: { kind: 'carry', form: 'shell', position: 5 },
+      pins: [],
+    });
+    const stops = planned.ok ? (planned.value[0]?.stops ?? []) : [];
+    expect(stops.map((stop) => stop?.form.name)).toEqual(['shell', 'shell', 'shell']);
   });
 
   it('is not made of a fingering that sounds something else', () => {
