@@ -54,10 +54,12 @@ export default defineConfig({
     // Some 4 % smaller after gzip than what the bundler's own minifier makes.
     minify: 'terser',
     terserOptions: {
-      compress: { passes: 2, ecma: 2020, keep_fargs: false, unsafe_arrows: true },
+      compress: { passes: 3, ecma: 2020, keep_fargs: false, unsafe_arrows: true, inline: 1 },
       module: true,
     },
     rolldownOptions: {
+      // One file for the first view: two would be 0.7 % larger after gzip.
+      output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } },
       // Of tonal only the chord dictionary is used; the rest is kept alive by marks it lacks.
       treeshake: {
         moduleSideEffects: [{ test: /@tonaljs\/(?!chord-type)/, sideEffects: false }],

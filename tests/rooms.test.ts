@@ -16,7 +16,7 @@ const MAY: Readonly<Record<string, readonly string[]>> = {
   neck: ['#theory'],
   line: ['#theory', '#neck'],
   sound: ['#theory', '#neck', '#line'],
-  lesson: ['#theory', '#neck', '#line'],
+  lesson: ['#theory', '#neck', '#line', '#sound'],
   ui: ['#theory', '#neck', '#line', '#lesson', '#sound', '#sound/browser'],
 };
 

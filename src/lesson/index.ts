@@ -1,6 +1,6 @@
 /** What a person keeps: the workspace, its example progressions, its address and its storage. */
 export { makeAddress, parseAddress, type ReadAddress } from './address.ts';
-export { BEGINNING, DEFAULT_WORKSPACE } from './defaults.ts';
+export { BEGINNING, DEFAULT_SOUND, DEFAULT_WORKSPACE } from './defaults.ts';
 export { EXAMPLES, type Example } from './examples.ts';
 export { LONGEST_FINGERING } from './json-material.ts';
 export { ADDRESS_KEYS, type AddressKey, KEPT, type Keeping, returnedTo, sameWork } from './kept.ts';
@@ -46,10 +46,13 @@ export {
   type Lens,
   type Moment,
   type OwnForm,
+  PEDALS,
+  type Pedal,
   type PinnedForm,
   ROUTES,
   type RouteGoal,
   type RouteKind,
+  type SoundSetup,
   SPACINGS,
   SPELLINGS,
   type Spacing,

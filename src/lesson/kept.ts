@@ -51,6 +51,7 @@ export const KEPT: { readonly [Part in keyof Required<Workspace>]: Keeping } = {
   turn: looked,
   compare: looked,
   fingering: here,
+  sound: here,
 };
 
 const PARTS = Object.keys(KEPT) as (keyof Workspace)[];

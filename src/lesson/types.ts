@@ -1,5 +1,7 @@
 /** The nouns of what a person keeps. */
+import type { StudyName } from '#line';
 import type { BendLimits, Instrument, RouteWeights, Span } from '#neck';
+import type { FeelName, Mix, TransportSettings } from '#sound';
 import type { Degree, Key } from '#theory';
 
 export const LABELS = ['degrees', 'notes', 'fingers', 'none'] as const;
@@ -53,6 +55,22 @@ export type Comparison =
   | { readonly kind: 'form'; readonly form: string }
   | { readonly kind: 'chord'; readonly symbol: string };
 
+/** What a page-turning pedal does on the practice screen. */
+export const PEDALS = ['plays', 'steps'] as const;
+export type Pedal = (typeof PEDALS)[number];
+
+/** How the progression is heard and practised. */
+export interface SoundSetup {
+  /** How the reading is played over its backing. */
+  readonly study: StudyName;
+  readonly feel: FeelName;
+  /** Whether a tone, grip or chord sounds when it is touched. */
+  readonly touch: boolean;
+  readonly pedal: Pedal;
+  readonly transport: TransportSettings;
+  readonly mix: Mix;
+}
+
 /** A moment of the chart: written bar from 1, beat from 1 (may have a fraction). */
 export interface Moment {
   readonly bar: number;
@@ -98,4 +116,5 @@ export interface Workspace {
   readonly compare?: Comparison;
   /** The fingering as typed, right or wrong. */
   readonly fingering: string;
+  readonly sound: SoundSetup;
 }

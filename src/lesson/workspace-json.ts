@@ -22,6 +22,7 @@ import {
 import { DEFAULT_WORKSPACE } from './defaults.ts';
 import { flag, isJson, type Json, oneOf, type Reader, text, valueIn, whole } from './json.ts';
 import * as material from './json-material.ts';
+import { sound } from './json-sound.ts';
 import { KEPT } from './kept.ts';
 import { withInstrument } from './own-forms.ts';
 import {
@@ -111,6 +112,7 @@ const READERS: { readonly [Part in keyof Required<Workspace>]: Reader<Required<W
     turn: material.turn,
     compare: material.compare,
     fingering: text(material.LONGEST_FINGERING),
+    sound,
   };
 
 const PARTS = Object.keys(READERS) as (keyof Workspace)[];

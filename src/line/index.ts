@@ -15,8 +15,6 @@ export {
   connectionNotes,
   type Plan,
   type Planned,
-  STUDIES,
-  type StudyName,
   singlesOf,
   strumOf,
   studyNotes,
@@ -31,5 +29,5 @@ export {
   type TempoMap,
   tickAt,
 } from './tempo.ts';
-export type { Attack, BendPoint, LineNote, Playing } from './types.ts';
-export { ATTACKS } from './types.ts';
+export type { Attack, BendPoint, LineNote, Playing, StudyName } from './types.ts';
+export { ATTACKS, STUDIES } from './types.ts';

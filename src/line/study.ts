@@ -2,11 +2,7 @@
 import { type Connection, type Grip, type Instrument, midiAtPlace, type Place } from '#neck';
 import { TICKS_PER_QUARTER, type Ticks, ticks } from '#theory';
 import { harmoniesOf, type Played, type PlayedSlot } from './played.ts';
-import type { LineNote } from './types.ts';
-
-/** How the reading is played over its backing. */
-export const STUDIES = ['none', 'strum', 'singles', 'connect'] as const;
-export type StudyName = (typeof STUDIES)[number];
+import type { LineNote, StudyName } from './types.ts';
 
 /** What is planned for a chord: the grip under the hand, and the way from it into the next chord. */
 export interface Planned {

@@ -39,3 +39,7 @@ export interface LineNote extends Place, Playing {
   /** 0 (silent) to 1 (as hard as it goes). */
   readonly force: number;
 }
+
+/** How a reading is played over its backing. */
+export const STUDIES = ['none', 'strum', 'singles', 'connect'] as const;
+export type StudyName = (typeof STUDIES)[number];

@@ -5,9 +5,10 @@ import { barTicks, beatTicks, type Chart, type Chord, type Metre, ticks } from '
 import { bassEvents } from './bass.ts';
 import { compEvents, type Holding } from './comp.ts';
 import type { DrumName } from './drums.ts';
-import { FEEL_ROWS, type Feel, type FeelName } from './feels.ts';
+import { FEEL_ROWS, type Feel } from './feels.ts';
 import { groupsIn, pulsesOf, type Stroke, strokesOf } from './groups.ts';
 import { type HitEvent, lineEvents, type Performance } from './performance.ts';
+import type { FeelName } from './types.ts';
 import { voicingOf } from './voicing.ts';
 
 const FORCES: Readonly<Record<string, number>> = { X: 0.9, x: 0.65, o: 0.4 };

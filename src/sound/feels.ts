@@ -1,8 +1,6 @@
 /** How a backing moves: rows of strokes for groups of beats. All our own; the shapes are common practice. */
 import type { DrumName } from './drums.ts';
-
-export const FEELS = ['straight', 'shuffle', 'ballad', 'sixteen'] as const;
-export type FeelName = (typeof FEELS)[number];
+import type { FeelName } from './types.ts';
 
 /**
  * A group of beats, one sign to a step, all rows equally long.

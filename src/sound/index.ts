@@ -24,9 +24,9 @@ export { BASS_TONES } from './bass-tones.ts';
 export { type Caution, HEARING, niosh } from './cautions.ts';
 export { type Drive, driveInPlace, makeDrive } from './drive.ts';
 export { DRUMS, type DrumName, renderDrum } from './drums.ts';
-export { FEEL_ROWS, FEELS, type Feel, type FeelName, type Group } from './feels.ts';
+export { FEEL_ROWS, type Feel, type Group } from './feels.ts';
 export { CEILING, limiterDelay, limitInPlace, makeLimiter } from './limiter.ts';
-export { DEFAULT_MIX, gainOfLevel, gainOfPart, onlyParts, withMaster, withPart } from './mix.ts';
+export { gainOfLevel, gainOfPart, onlyParts, withMaster, withPart } from './mix.ts';
 export {
   eventsOf,
   type HitEvent,
@@ -46,20 +46,23 @@ export {
 } from './render.ts';
 export { frameOf, renderString } from './render-string.ts';
 export {
-  DEFAULT_SETTINGS,
-  type LoopBars,
   makeLoop,
   parseLoop,
   parseTempo,
-  type Rise,
-  SETTING_RANGES,
   spanOfLoop,
-  type TransportSettings,
   tempoIn,
   withLoop,
   withRise,
   withSetting,
 } from './settings.ts';
+export {
+  DEFAULT_MIX,
+  DEFAULT_SETTINGS,
+  type LoopBars,
+  type Rise,
+  SETTING_RANGES,
+  type TransportSettings,
+} from './setup.ts';
 export { struckAt } from './strike.ts';
 export { delayFor, type Loop, loopFor, pitchOf, type StringTone } from './string.ts';
 export { type Taps, tappedTempo, withTap } from './tap.ts';
@@ -82,6 +85,8 @@ export {
 } from './transport.ts';
 export {
   type BandEvent,
+  FEELS,
+  type FeelName,
   GUITAR_SOUNDS,
   type GuitarSound,
   type Mix,

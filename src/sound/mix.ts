@@ -1,22 +1,6 @@
 /** Levels: how loud each part is, and what nonsense does to them. */
 import { type Mix, PARTS, type PartMix, type PartName } from './types.ts';
 
-const part = (level: number, mute = false): PartMix => ({ level, mute, solo: false });
-
-/** Starts quietly: whoever wants it louder turns it up. The whole is well below what the limiter would hold. */
-export const DEFAULT_MIX: Mix = {
-  parts: {
-    line: part(0.8),
-    comp: part(0.6),
-    bass: part(0.7),
-    drums: part(0.75),
-    click: part(0.6, true),
-    count: part(0.6),
-  },
-  master: 0.5,
-  sound: 'clean',
-};
-
 const isLevel = (level: number): boolean => Number.isFinite(level) && level >= 0 && level <= 1;
 
 /** The mix with changes to one part; a level outside 0 to 1 is left as it was. The same mix if nothing changes. */

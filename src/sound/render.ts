@@ -3,7 +3,7 @@ import type { Instrument } from '#neck';
 import { type Band, BLOCK, bandDelay, makeBand, renderBand, schedule } from './band.ts';
 import type { Performance } from './performance.ts';
 import { frameOf } from './render-string.ts';
-import { DEFAULT_SETTINGS, type TransportSettings } from './settings.ts';
+import { DEFAULT_SETTINGS, type TransportSettings } from './setup.ts';
 import { tonesOf } from './tones.ts';
 import { advanceUntil, startTransport, type Timed } from './transport.ts';
 import type { BandEvent, Mix } from './types.ts';

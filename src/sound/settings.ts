@@ -1,49 +1,7 @@
 /** How fast and how often: the settings of the transport, and what they refuse. */
 import { isTempo, type PlayedBar, type Stretch, TEMPO_RANGE } from '#line';
 import { err, ok, type Result, type TextError } from '#theory';
-
-/** Written bars that are played over and over, both included, from 1. */
-export interface LoopBars {
-  readonly first: number;
-  readonly last: number;
-}
-
-/** The tempo rises by `by` quarter notes a minute after every `every` rounds, up to `most`. */
-export interface Rise {
-  readonly by: number;
-  readonly every: number;
-  readonly most: number;
-}
-
-/** Everything about playing that does not change what is played. */
-export interface TransportSettings {
-  /** Quarter notes a minute. */
-  readonly tempo: number;
-  /** Share of the tempo at which it is played: 0.5 is half as fast. */
-  readonly share: number;
-  /** Absent = from the cursor to the end, once. */
-  readonly loop?: LoopBars;
-  readonly rise?: Rise;
-  /** Everything with a pitch sounds so many semitones higher: −1 is tuned down a half step. */
-  readonly semitones: number;
-  readonly countInBars: number;
-}
-
-export const DEFAULT_SETTINGS: TransportSettings = {
-  tempo: 90,
-  share: 1,
-  semitones: 0,
-  countInBars: 1,
-};
-
-export const SETTING_RANGES = {
-  tempo: TEMPO_RANGE,
-  share: { min: 0.25, max: 1 },
-  semitones: { min: -12, max: 12 },
-  countInBars: { min: 0, max: 4 },
-  by: { min: 1, max: 50 },
-  every: { min: 1, max: 99 },
-} as const;
+import { type LoopBars, type Rise, SETTING_RANGES, type TransportSettings } from './setup.ts';
 
 type NumberSetting = 'tempo' | 'share' | 'semitones' | 'countInBars';
 

@@ -7,7 +7,8 @@ import { type Stretch, secondsPerTick } from '#line';
 import { barTicks, ticks } from '#theory';
 import { countIn } from './backing.ts';
 import { eventsOf, type Owned, type Performance } from './performance.ts';
-import { makeLoop, spanOfLoop, type TransportSettings, tempoIn } from './settings.ts';
+import { makeLoop, spanOfLoop, tempoIn } from './settings.ts';
+import type { TransportSettings } from './setup.ts';
 
 /** Seconds between two wake-ups, and how far ahead is scheduled (values of the article). */
 export const WAKE_SECONDS = 0.025;

@@ -37,6 +37,10 @@ export interface PartMix {
   readonly solo: boolean;
 }
 
+/** How a backing moves. */
+export const FEELS = ['straight', 'shuffle', 'ballad', 'sixteen'] as const;
+export type FeelName = (typeof FEELS)[number];
+
 export const GUITAR_SOUNDS = ['clean', 'driven'] as const;
 export type GuitarSound = (typeof GUITAR_SOUNDS)[number];
 

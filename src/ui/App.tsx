@@ -44,6 +44,14 @@ function useTheme(): void {
   }, [theme]);
 }
 
+/** The practice screen is the same sheet with other styles. */
+function usePractice(): void {
+  const practising = useStudy((state) => state.practising);
+  useEffect(() => {
+    document.documentElement.toggleAttribute('data-practice', practising);
+  }, [practising]);
+}
+
 /** Puts the hand in the middle of a pane that is lower than the neck. */
 function centreHand(pane: HTMLElement): void {
   if (pane.scrollHeight <= pane.clientHeight) return;
@@ -83,10 +91,11 @@ function NeckPane() {
 export function App() {
   useTheme();
   const lens = useStudy(({ workspace }) => workspace.lens);
+  usePractice();
   const parts = useParts();
   return (
     <>
-      <Masthead />
+      <Masthead>{parts && <parts.Transport />}</Masthead>
       <Notices />
       {parts && <parts.PrintTitle />}
       <main>
@@ -105,6 +114,7 @@ export function App() {
           <NeckPane />
           <Toolbar />
         </div>
+        {parts && <parts.SoundSection />}
         <Lenses />
         {parts && <parts.Legend />}
       </main>

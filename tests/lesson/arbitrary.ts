@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import {
   type Comparison,
+  DEFAULT_SOUND,
   LABELS,
   LENSES,
   type OwnForm,
+  PEDALS,
   ROUTES,
   SPACINGS,
   SPELLINGS,
@@ -12,6 +14,7 @@ import {
   type Workspace,
   withInstrument,
 } from '#lesson';
+import { STUDIES } from '#line';
 import {
   BEND_MODELS,
   DEFAULT_BEND_LIMITS,
@@ -20,6 +23,7 @@ import {
   makeSpan,
   TURNS,
 } from '#neck';
+import { FEELS, GUITAR_SOUNDS, SETTING_RANGES } from '#sound';
 import { LETTERS, MODES, type Result } from '#theory';
 
 /** The value of a result that the test knows to be good. */
@@ -99,6 +103,52 @@ const routeTo = fc.record({
   bar: fc.integer({ min: 1, max: 999 }),
 });
 
+const partMix = fc.record({
+  level: between({ min: 0, max: 1 }),
+  mute: fc.boolean(),
+  solo: fc.boolean(),
+});
+
+const loopBars = fc
+  .tuple(fc.integer({ min: 1, max: 99 }), fc.integer({ min: 0, max: 16 }))
+  .map(([first, more]) => ({ first, last: first + more }));
+
+const transport = fc.record(
+  {
+    tempo: between(SETTING_RANGES.tempo),
+    share: between(SETTING_RANGES.share),
+    semitones: fc.integer(SETTING_RANGES.semitones),
+    countInBars: fc.integer(SETTING_RANGES.countInBars),
+    loop: loopBars,
+    rise: fc.record({
+      by: between(SETTING_RANGES.by),
+      every: fc.integer(SETTING_RANGES.every),
+      most: between(SETTING_RANGES.tempo),
+    }),
+  },
+  { requiredKeys: ['tempo', 'share', 'semitones', 'countInBars'] },
+);
+
+const sound = fc.record({
+  study: fc.constantFrom(...STUDIES),
+  feel: fc.constantFrom(...FEELS),
+  touch: fc.boolean(),
+  pedal: fc.constantFrom(...PEDALS),
+  transport,
+  mix: fc.record({
+    parts: fc.record({
+      line: partMix,
+      comp: partMix,
+      bass: partMix,
+      drums: partMix,
+      click: partMix,
+      count: partMix,
+    }),
+    master: between({ min: 0, max: 1 }),
+    sound: fc.constantFrom(...GUITAR_SOUNDS),
+  }),
+});
+
 const parts = fc.record(
   {
     progression,
@@ -124,6 +174,7 @@ const parts = fc.record(
     turn: fc.constantFrom(...TURNS.map(({ name }) => name)),
     compare: comparison,
     fingering: fc.oneof(fc.constantFrom('', 'x7678x'), fc.string({ maxLength: 40 })),
+    sound,
   },
   {
     requiredKeys: [
@@ -144,6 +195,7 @@ const parts = fc.record(
       'ownForms',
       'lens',
       'fingering',
+      'sound',
     ],
   },
 );
@@ -190,4 +242,9 @@ export const OTHER: Required<Workspace> = {
   turn: 'minor',
   compare: { kind: 'chord', symbol: 'D9' },
   fingering: 'x7678x',
+  sound: {
+    ...DEFAULT_SOUND,
+    feel: 'shuffle',
+    transport: { ...DEFAULT_SOUND.transport, tempo: 72, loop: { first: 1, last: 2 } },
+  },
 };

@@ -3,7 +3,7 @@ import { barAt, type PlayedBar } from '#line';
 import type { Instrument } from '#neck';
 import { beatTicks } from '#theory';
 import type { Performance } from '../performance.ts';
-import type { TransportSettings } from '../settings.ts';
+import type { TransportSettings } from '../setup.ts';
 import { tonesOf } from '../tones.ts';
 import { type Mark, type Position, positionAt } from '../transport.ts';
 import type { Mix, Struck } from '../types.ts';

@@ -1,6 +1,6 @@
 /** What page, clock and band say to each other. All plain data, so that it passes between threads. */
 import type { Performance } from '../performance.ts';
-import type { TransportSettings } from '../settings.ts';
+import type { TransportSettings } from '../setup.ts';
 import type { StringTone } from '../string.ts';
 import type { Mark } from '../transport.ts';
 import type { BandEvent, Mix, Struck } from '../types.ts';

@@ -2,7 +2,8 @@
 import { secondsPerTick } from '#line';
 import { err, ok, type Result } from '#theory';
 import type { RenderQuery } from '../render.ts';
-import { DEFAULT_SETTINGS, tempoIn } from '../settings.ts';
+import { tempoIn } from '../settings.ts';
+import { DEFAULT_SETTINGS } from '../setup.ts';
 import WavWorker from './wav.worker.ts?worker';
 
 /** What the thread says. */

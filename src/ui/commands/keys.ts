@@ -1,6 +1,6 @@
 /** From a key that is pressed to the command that it means. */
-import type { AppState, StudyStore } from '../store/index.ts';
-import { COMMANDS } from './table.ts';
+import { type AppState, type StudyStore, whenLenses } from '../store/index.ts';
+import { commandByKey, hasAllCommands } from './known.ts';
 import type { Command } from './types.ts';
 
 /** A key that was pressed, as far as commands care. */
@@ -25,6 +25,17 @@ const ELSEWHERE = [
   ...WIDGETS.map((role) => `[role="${role}"]`),
 ].join(', ');
 
+/** Where Space has a use of its own. A button that was merely clicked has the focus by chance. */
+const SPACED = [
+  ...['text', 'number', 'search'].map((type) => `input[type="${type}"]`),
+  'input[type="checkbox"]:focus-visible',
+  'textarea',
+  'select',
+  'dialog',
+  'summary:focus-visible',
+  'button:not([data-chord-cell]):focus-visible',
+].join(', ');
+
 const isLetter = (key: string): boolean => key.toLowerCase() !== key.toUpperCase();
 
 /**
@@ -37,7 +48,7 @@ function chordOf(event: KeyboardEvent): string {
   const mod = (event.ctrlKey || event.metaKey) && !altGr;
   const alt = event.altKey && !altGr && (mod || !single);
   const shift = event.shiftKey && (!single || isLetter(event.key));
-  const key = single ? event.key.toLowerCase() : event.key;
+  const key = event.key === ' ' ? 'Space' : single ? event.key.toLowerCase() : event.key;
   return `${mod ? 'Mod+' : ''}${alt ? 'Alt+' : ''}${shift ? 'Shift+' : ''}${key}`;
 }
 
@@ -45,13 +56,26 @@ function chordOf(event: KeyboardEvent): string {
 export function pressOf(event: KeyboardEvent): KeyPress | undefined {
   if (event.defaultPrevented || event.isComposing) return undefined;
   const { target } = event;
-  const elsewhere = target instanceof Element && target.closest(ELSEWHERE) !== null;
-  return { chord: chordOf(event), repeat: event.repeat, elsewhere };
+  const chord = chordOf(event);
+  const taken = chord === 'Space' ? SPACED : ELSEWHERE;
+  const elsewhere = target instanceof Element && target.closest(taken) !== null;
+  return { chord, repeat: event.repeat, elsewhere };
 }
 
-const BY_KEY: ReadonlyMap<string, Command> = new Map(
-  COMMANDS.flatMap((command) => command.keys.map((key) => [key, command] as const)),
-);
+/** What the keys that pedals send mean on the practice screen while the pedal plays. */
+const PEDAL: Readonly<Record<string, string>> = {
+  PageDown: 'Space',
+  ArrowRight: 'Space',
+  ArrowDown: 'Space',
+  PageUp: 'Backspace',
+  ArrowLeft: 'Backspace',
+  ArrowUp: 'Backspace',
+};
+
+function pedalled(chord: string, { practising, workspace }: AppState): string {
+  const plays = practising && workspace.sound.pedal === 'plays';
+  return (plays && PEDAL[chord]) || chord;
+}
 
 const isSingleCharacter = (chord: string): boolean => chord.replace(/^Shift\+/, '').length === 1;
 
@@ -61,21 +85,27 @@ const isSingleCharacter = (chord: string): boolean => chord.replace(/^Shift\+/, 
  * cannot be done.
  */
 export function commandFor(press: KeyPress, state: AppState): Command | undefined {
-  const command = BY_KEY.get(press.chord);
+  const command = commandByKey(pedalled(press.chord, state));
   if (!command?.enabled(state)) return undefined;
   if (press.elsewhere && command.scope !== 'anywhere') return undefined;
   if (isSingleCharacter(press.chord) && !state.workspace.shortcuts) return undefined;
   return press.repeat && !command.repeats ? undefined : command;
 }
 
+/** Says whether the key meant something. */
+function perform(press: KeyPress, store: StudyStore): boolean {
+  const command = commandFor(press, store.cell.get());
+  command?.perform(store);
+  return command !== undefined;
+}
+
 /** Performs commands for the keys that reach `target`, usually the window. Returns the way to stop. */
 export function listenForKeys(target: Window, store: StudyStore): () => void {
   const onKey = (event: KeyboardEvent): void => {
     const press = pressOf(event);
-    const command = press && commandFor(press, store.cell.get());
-    if (!command) return;
-    event.preventDefault();
-    command.perform(store);
+    if (!press) return;
+    if (perform(press, store)) event.preventDefault();
+    else if (!hasAllCommands()) whenLenses(() => perform(press, store), false);
   };
   target.addEventListener('keydown', onKey);
   return () => target.removeEventListener('keydown', onKey);

@@ -1,9 +1,8 @@
-/** Every command, in the order of the sheet of keys. */
+/** The commands of the first view. */
 import { LABELS, SPELLINGS, THEMES } from '#lesson';
 import { formsOf } from '#neck';
 import type { AppState, Panel } from '../store/index.ts';
 import { command, following } from './make.ts';
-import { LENS_COMMANDS, ROUTE_COMMANDS, TURN_COMMANDS } from './table-material.ts';
 import type { Command } from './types.ts';
 
 const hasChords = ({ study }: AppState): boolean => study.cells.length > 0;
@@ -144,15 +143,4 @@ const WORK: readonly Command[] = [
   }),
 ];
 
-export const COMMANDS: readonly Command[] = [
-  ...[...CURSOR, ...HAND, ...FORMS],
-  ...[...LENS_COMMANDS, ...TURN_COMMANDS, ...ROUTE_COMMANDS],
-  ...[...VIEW, ...WORK],
-];
-
-/** A command by its name. Throws for a name that no command has. */
-export function commandNamed(name: string): Command {
-  const found = COMMANDS.find((one) => one.name === name);
-  if (!found) throw new Error(`no command is named ${name}`);
-  return found;
-}
+export const FIRST_COMMANDS: readonly Command[] = [...CURSOR, ...HAND, ...FORMS, ...VIEW, ...WORK];

@@ -8,6 +8,7 @@ export const GROUPS = [
   'Lenses',
   'Turns',
   'Route',
+  'Sound',
   'View',
   'Work',
 ] as const;

@@ -1,4 +1,4 @@
-import { memo } from 'react';
+import { memo, type ReactNode } from 'react';
 import { Behind } from '../behind.tsx';
 import { CommandButton } from './CommandButton.tsx';
 import { KeyMenu } from './KeyMenu.tsx';
@@ -12,11 +12,12 @@ function Examples() {
   );
 }
 
-/** The program's name and what is done with the whole sheet. */
-export const Masthead = memo(function Masthead() {
+/** The program's name, the transport, and what is done with the whole sheet. */
+export const Masthead = memo(function Masthead({ children }: { readonly children: ReactNode }) {
   return (
     <header className="masthead">
       <h1 className="wordmark">Handspan</h1>
+      <div className="transport-slot">{children}</div>
       <nav className="masthead-tools" aria-label="Sheet">
         <Examples />
         <KeyMenu />

@@ -2,6 +2,7 @@ import { memo } from 'react';
 import type { Bend, ComparedPlace } from '#neck';
 import { type NeckLayout, placeAt } from '../neck/layout.ts';
 import { outlinePath } from '../neck/marks.ts';
+import { ComingForm } from '../sound/ComingForm.tsx';
 import { type FingeredPlace, useStudy } from '../store/index.ts';
 import { useDrawn, useEmphasised } from './emphasis.ts';
 import { shareOf, signs } from './material-words.ts';
@@ -211,14 +212,18 @@ const LAYERS = {
   route: RouteMark,
 } as const;
 
-/** What the lens that is on draws over the neck. */
+/** What the lens that is on draws over the neck, and what comes next while it plays. */
 export const Overlay = memo(function Overlay({ layout }: LayerProps) {
   const lens = useStudy(({ workspace }) => workspace.lens);
   const Layer = LAYERS[lens];
-  if (Layer === undefined) return null;
   return (
-    <g className="lens-layer" data-lens-layer={lens}>
-      <Layer layout={layout} />
-    </g>
+    <>
+      {Layer && (
+        <g className="lens-layer" data-lens-layer={lens}>
+          <Layer layout={layout} />
+        </g>
+      )}
+      <ComingForm layout={layout} />
+    </>
   );
 });

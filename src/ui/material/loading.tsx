@@ -17,7 +17,7 @@ function settle(next: Loading): void {
 }
 
 function arrive(parts: Parts): void {
-  parts.installEngine();
+  parts.installParts();
   settle(parts);
 }
 

@@ -2,11 +2,25 @@
 import '../styles/material.css';
 import '../styles/material-neck.css';
 import '../styles/material-rows.css';
+import '../styles/sound.css';
+import { installAllCommands } from '../commands/index.ts';
+import { browserPlayer } from '../sound/browser-player.ts';
+import { installPlayers } from '../sound/players.ts';
+import { installEngine } from '../store/engine.ts';
 
 export { PrintTitle, TitleBlock } from '../controls/TitleBlock.tsx';
 export { Legend } from '../neck/Legend.tsx';
-export { installEngine } from '../store/engine.ts';
+export { SoundSection } from '../sound/SoundSection.tsx';
+export { Transport } from '../sound/Transport.tsx';
 export { FingerBoard } from './FingerBoard.tsx';
 export { LensSection } from './LensSection.tsx';
 export { Overlay } from './Overlay.tsx';
 export { RouteLadder } from './RouteLadder.tsx';
+
+/** Puts in what the first view did without. */
+export function installParts(): void {
+  installAllCommands();
+  installPlayers(browserPlayer);
+  // Last: whatever waited for the lenses is done now, and may want the others.
+  installEngine();
+}

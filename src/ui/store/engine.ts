@@ -6,6 +6,7 @@ import * as fingering from './intents-fingering.ts';
 import { installIntents } from './intents-later.ts';
 import * as lens from './intents-lens.ts';
 import * as route from './intents-route.ts';
+import * as sound from './intents-sound.ts';
 import * as transpose from './intents-transpose.ts';
 import { installLenses, type LensEngine } from './lenses.ts';
 import { coloursOf, comparedOf, goingOn, shownOf } from './material.ts';
@@ -25,6 +26,6 @@ const ENGINE: LensEngine = {
 
 /** Puts computing and intents in; the studies of every store are then made anew. */
 export function installEngine(): void {
-  installIntents({ field, fingering, lens, route, transpose });
+  installIntents({ field, fingering, lens, route, sound, transpose });
   installLenses(ENGINE);
 }

@@ -2,10 +2,12 @@
 export { createStudyStore, openStudyStore, type StudyStore } from './app.ts';
 export { StudyStoreContext, useIntents, useStudy, useStudyStore } from './context.ts';
 export type { Intents } from './intents.ts';
-export { lensesComeBy } from './lenses.ts';
+export { chordOf } from './lane.ts';
+export { lensesComeBy, whenLenses } from './lenses.ts';
+export { goingOn } from './material.ts';
 export { type Page, type PageEvent, pageOf } from './page.ts';
-export { fieldError, stateOf } from './state.ts';
-export { studyOf } from './study.ts';
+export { fieldError, patched, stateOf } from './state.ts';
+export { readingAt, studyOf } from './study.ts';
 export {
   type AppState,
   type Compared,
@@ -23,3 +25,4 @@ export {
   type Study,
   type TurnedForm,
 } from './types.ts';
+export { type Cell, createCell } from './zustand.ts';

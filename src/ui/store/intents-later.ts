@@ -3,6 +3,7 @@ import type * as field from './intents-fields.ts';
 import type * as fingering from './intents-fingering.ts';
 import type * as lens from './intents-lens.ts';
 import type * as route from './intents-route.ts';
+import type * as sound from './intents-sound.ts';
 import type * as transpose from './intents-transpose.ts';
 
 export interface LaterIntents {
@@ -10,6 +11,7 @@ export interface LaterIntents {
   readonly fingering: typeof fingering;
   readonly lens: typeof lens;
   readonly route: typeof route;
+  readonly sound: typeof sound;
   readonly transpose: typeof transpose;
 }
 

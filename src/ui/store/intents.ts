@@ -98,12 +98,37 @@ function material(later: BindLater) {
   };
 }
 
+/** What is heard. */
+function sounding(later: BindLater) {
+  return {
+    setTempo: later(({ sound }) => sound.setTempo),
+    setShare: later(({ sound }) => sound.setShare),
+    setLoop: later(({ sound }) => sound.setLoop),
+    loopSection: later(({ sound }) => sound.loopSection),
+    setRise: later(({ sound }) => sound.setRise),
+    setSemitones: later(({ sound }) => sound.setSemitones),
+    setCountIn: later(({ sound }) => sound.setCountIn),
+    setStudy: later(({ sound }) => sound.setStudy),
+    setFeel: later(({ sound }) => sound.setFeel),
+    setTouch: later(({ sound }) => sound.setTouch),
+    setPedal: later(({ sound }) => sound.setPedal),
+    setPart: later(({ sound }) => sound.setPart),
+    setMaster: later(({ sound }) => sound.setMaster),
+    setGuitar: later(({ sound }) => sound.setGuitar),
+    resetSound: later(({ sound }) => sound.resetSound),
+    setPractising: later(({ sound }) => sound.setPractising),
+    follow: later(({ sound }) => sound.follow),
+    unfollow: later(({ sound }) => sound.unfollow),
+  };
+}
+
 /** Binds every intent to a store. Each returns nothing; what it did is in the state. */
 export function intentsOn(cell: Cell<AppState>, page: Page) {
-  const bind = binder(cell);
+  const later = binderLater(cell);
   return {
-    ...studying(bind),
-    ...material(binderLater(cell)),
+    ...studying(binder(cell)),
+    ...material(later),
+    ...sounding(later),
     copyLink: (): Promise<void> => copyLink(cell, page),
   };
 }

@@ -13,6 +13,7 @@ export function stateOf(workspace: Workspace, past: readonly Workspace[] = []): 
     history: { ...NO_HISTORY, past },
     canUndo: past.length > 0,
     canRedo: false,
+    practising: false,
   };
 }
 

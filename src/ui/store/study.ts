@@ -210,6 +210,14 @@ function nextReadingOf(
   return reread(query, [before?.nextReading, before?.turned?.from, before?.reading]);
 }
 
+/** The reading of any cell, where the hand is for it; undefined where no chord stands. */
+export function readingAt(study: Study, index: number): Reading | undefined {
+  const cell = study.cells[index];
+  const chord = cell && chordOf(cell.slot);
+  if (!chord) return undefined;
+  return reread(queryOf(study.of, chord, askedAt(study, index, study.of)), [study.nextReading]);
+}
+
 type OnTheNeck = Pick<
   Study,
   'reading' | 'nextReading' | 'turned' | 'compared' | 'places' | keyof typeof NO_MATERIAL
@@ -315,6 +323,13 @@ export function withRoute(study: Study, change: (route: RouteStudy) => RouteStud
   const isSameWay = route.routes === study.route?.routes && route.chosen === study.route.chosen;
   const cells = isSameWay ? study.cells : withForms(study.cells, serverOf(study.of, route, study));
   const lane = { cells, nextOf: study.nextOf, route };
+  return assembled(study.of, { typed: study, keys: study, lane }, study);
+}
+
+/** The study with another order of what follows what: as it is played just now. */
+export function withNextOf(study: Study, nextOf: readonly number[]): Study {
+  const { cells, route } = study;
+  const lane = { cells, nextOf, ...(route && { route }) };
   return assembled(study.of, { typed: study, keys: study, lane }, study);
 }
 

@@ -205,6 +205,9 @@ export const FIELDS = [
   'compare',
   'fingering',
   'ownForm',
+  'tempo',
+  'loop',
+  'rise',
 ] as const;
 export type FieldName = (typeof FIELDS)[number] | `weight.${WeightName}` | `bend.${BendLimitName}`;
 
@@ -219,5 +222,7 @@ export interface AppState {
   readonly canRedo: boolean;
   /** Which panel is open over the workspace. */
   readonly panel?: Panel;
+  /** Whether the practice screen is on. */
+  readonly practising: boolean;
   readonly history: History;
 }

@@ -1,0 +1,81 @@
+import { makeLoop } from '#sound';
+import { TextField } from '../settings/Field.tsx';
+import { useIntents, useStudy } from '../store/index.ts';
+import { Beats } from './Beats.tsx';
+import { PracticeKeys } from './PracticeKeys.tsx';
+import { usePlayer, useSounding } from './players.ts';
+
+/** What the browser or the device asks of the person. */
+function Trouble() {
+  const message = useSounding((sounding) => sounding.message);
+  if (message === undefined) return null;
+  return (
+    <p className="sound-trouble" role="alert">
+      {message}
+    </p>
+  );
+}
+
+function Buttons() {
+  const player = usePlayer();
+  const playing = useSounding(({ phase }) => phase === 'playing');
+  const empty = useStudy(({ study }) => study.cells.length === 0);
+  return (
+    <>
+      <button
+        type="button"
+        className="play"
+        aria-keyshortcuts="Space"
+        aria-disabled={empty}
+        onClick={() => empty || player?.play()}
+      >
+        Play
+      </button>
+      <button
+        type="button"
+        aria-keyshortcuts="Space"
+        aria-disabled={!playing}
+        onClick={() => player?.stop()}
+      >
+        Stop
+      </button>
+    </>
+  );
+}
+
+function Tempo() {
+  const tempo = useStudy(({ workspace }) => workspace.sound.transport.tempo);
+  const { setTempo } = useIntents();
+  return (
+    <TextField
+      name="tempo"
+      label="Tempo"
+      value={String(tempo)}
+      inputMode="decimal"
+      range={{ min: 20, max: 300 }}
+      onCommit={setTempo}
+    />
+  );
+}
+
+function Loop() {
+  const loop = useStudy(({ workspace }) => workspace.sound.transport.loop);
+  const { setLoop } = useIntents();
+  return <TextField name="loop" label="Loop" value={makeLoop(loop)} onCommit={setLoop} />;
+}
+
+/** Playing by hand: from the cursor, how fast, which bars over and over. */
+export function Transport() {
+  return (
+    <section className="transport" aria-label="Transport">
+      <div className="transport-row">
+        <Buttons />
+        <Tempo />
+        <Loop />
+        <Beats />
+        <PracticeKeys />
+      </div>
+      <Trouble />
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+/** What the sound's settings are called. */
+import type { Pedal } from '#lesson';
+import type { StudyName } from '#line';
+import type { FeelName, GuitarSound, PartName } from '#sound';
+
+type Options<T extends string> = readonly (readonly [value: T, name: string])[];
+
+export const STUDY_OPTIONS: Options<StudyName> = [
+  ['none', 'backing only'],
+  ['strum', 'grips'],
+  ['singles', 'tone by tone'],
+  ['connect', 'into the next chord'],
+];
+
+export const FEEL_OPTIONS: Options<FeelName> = [
+  ['straight', 'straight'],
+  ['shuffle', 'shuffle'],
+  ['ballad', 'ballad'],
+  ['sixteen', 'sixteen'],
+];
+
+export const GUITAR_OPTIONS: Options<GuitarSound> = [
+  ['clean', 'clean'],
+  ['driven', 'driven'],
+];
+
+export const PEDAL_OPTIONS: Options<Pedal> = [
+  ['plays', 'starts, stops, goes back'],
+  ['steps', 'steps through the chords'],
+];
+
+export const PART_WORDS: Readonly<Record<PartName, string>> = {
+  line: 'line',
+  comp: 'chords',
+  bass: 'bass',
+  drums: 'drums',
+  click: 'click',
+  count: 'count-in',
+};
+
+const STEPS = ['', 'a half step', 'a whole step'];
+
+/** How much higher or lower everything sounds, in words. */
+export function soundingInWords(semitones: number): string {
+  if (semitones === 0) return 'as tuned';
+  const far = Math.abs(semitones);
+  return `${STEPS[far] ?? `${far} half steps`} ${semitones < 0 ? 'down' : 'up'}`;
+}
+
+export const percent = (share: number): string => `${Math.round(share * 100)} %`;

@@ -1,0 +1,166 @@
+/** Intents for what is heard. A refused value leaves the last good one. */
+import { DEFAULT_SOUND, type Pedal, type SoundSetup } from '#lesson';
+import type { StudyName } from '#line';
+import {
+  type FeelName,
+  type GuitarSound,
+  type LoopBars,
+  type PartMix,
+  type PartName,
+  parseLoop,
+  parseTempo,
+  type Rise,
+  type TransportSettings,
+  withLoop,
+  withMaster,
+  withPart,
+  withRise,
+  withSetting,
+} from '#sound';
+import { barsOf, type Chart, type TextError } from '#theory';
+import { moveCursorTo } from './intents-cursor.ts';
+import { nextOf } from './lane.ts';
+import { accept, patched, refuse, step } from './state.ts';
+import { withNextOf } from './study.ts';
+import type { AppState, FieldName } from './types.ts';
+
+const inWords = ({ found, expected }: TextError<string>): string =>
+  `${found.trim() === '' ? 'Nothing is typed' : `“${found}”`}: expected ${expected.join(' or ')}`;
+
+/** One run of undo for each thing that is set: a fader that is dragged is one step. */
+function heard(state: AppState, patch: Partial<SoundSetup>, run: string): AppState {
+  const sound = patched(state.workspace.sound, patch);
+  return step(state, patched(state.workspace, { sound }), `sound.${run}`);
+}
+
+const transported = (
+  state: AppState,
+  change: (settings: TransportSettings) => TransportSettings,
+  run: string,
+): AppState => heard(state, { transport: change(state.workspace.sound.transport) }, run);
+
+function taken(state: AppState, field: FieldName, change: () => AppState): AppState {
+  const changed = change();
+  return changed === state ? accept(state, field) : accept(changed, field);
+}
+
+/** Sets the tempo as typed, quarter notes a minute. */
+export function setTempo(state: AppState, text: string): AppState {
+  const tempo = parseTempo(text);
+  if (!tempo.ok) return refuse(state, 'tempo', inWords(tempo.error));
+  const set = (): AppState =>
+    transported(state, (settings) => withSetting(settings, 'tempo', tempo.value), 'tempo');
+  return taken(state, 'tempo', set);
+}
+
+/** Sets the share of the tempo at which it is played, 0.25 to 1; beyond that it stays at the end. */
+export function setShare(state: AppState, share: number): AppState {
+  const whole = Math.round(Math.min(1, Math.max(0.25, share)) * 100) / 100;
+  return transported(state, (settings) => withSetting(settings, 'share', whole), 'share');
+}
+
+const looped = (state: AppState, loop: LoopBars | undefined): AppState =>
+  transported(state, (settings) => withLoop(settings, loop), 'loop');
+
+/** Sets the bars to play over and over, as typed: `5-8`, nothing for none. */
+export function setLoop(state: AppState, text: string): AppState {
+  const loop = parseLoop(text, barsOf(state.study.chart).length);
+  if (!loop.ok) return refuse(state, 'loop', inWords(loop.error));
+  return taken(state, 'loop', () => looped(state, loop.value));
+}
+
+/** The written bars of the section that a bar stands in, from 1. */
+export function sectionOf({ sections }: Chart, bar: number): LoopBars | undefined {
+  let first = 1;
+  for (const { bars } of sections) {
+    const last = first + bars.length - 1;
+    if (bars.length > 0 && bar <= last) return { first, last };
+    first += bars.length;
+  }
+  return undefined;
+}
+
+/** Loops the section under the cursor; a loop that is there is let go. */
+export function loopSection(state: AppState): AppState {
+  const { loop } = state.workspace.sound.transport;
+  const bar = state.study.cells[state.study.cursor]?.bar ?? 1;
+  const next = loop === undefined ? sectionOf(state.study.chart, bar) : undefined;
+  return taken(state, 'loop', () => looped(state, next));
+}
+
+/** Sets how the tempo rises, or that it does not. */
+export function setRise(state: AppState, rise: Rise | undefined): AppState {
+  const { transport } = state.workspace.sound;
+  const next = withRise(transport, rise);
+  const same = rise === undefined || JSON.stringify(transport.rise) === JSON.stringify(rise);
+  if (next === transport && !same) {
+    const expected = 'a rise from 1 to 50, after 1 to 99 rounds, up to a tempo from 20 to 300';
+    return refuse(state, 'rise', `Expected ${expected}`);
+  }
+  return taken(state, 'rise', () => heard(state, { transport: next }, 'rise'));
+}
+
+/** Sets how many half steps higher everything sounds, −12 to 12. */
+export const setSemitones = (state: AppState, semitones: number): AppState =>
+  transported(state, (settings) => withSetting(settings, 'semitones', semitones), 'semitones');
+
+/** Sets how many bars are counted in, 0 to 4. */
+export const setCountIn = (state: AppState, bars: number): AppState =>
+  transported(state, (settings) => withSetting(settings, 'countInBars', bars), 'countIn');
+
+/** Sets how the reading is played over its backing. */
+export const setStudy = (state: AppState, study: StudyName): AppState =>
+  heard(state, { study }, 'study');
+
+export const setFeel = (state: AppState, feel: FeelName): AppState =>
+  heard(state, { feel }, 'feel');
+
+/** Sets whether what is touched sounds. */
+export const setTouch = (state: AppState, touch: boolean): AppState =>
+  heard(state, { touch }, 'touch');
+
+export const setPedal = (state: AppState, pedal: Pedal): AppState =>
+  heard(state, { pedal }, 'pedal');
+
+/** Changes a part at the mixing desk; a level outside 0 to 1 changes nothing. */
+export const setPart = (state: AppState, name: PartName, change: Partial<PartMix>): AppState =>
+  heard(state, { mix: withPart(state.workspace.sound.mix, name, change) }, `part.${name}`);
+
+/** Sets the level of the whole, 0 to 1. */
+export const setMaster = (state: AppState, level: number): AppState =>
+  heard(state, { mix: withMaster(state.workspace.sound.mix, level) }, 'master');
+
+/** Sets the amplifier of the studied line. */
+export const setGuitar = (state: AppState, sound: GuitarSound): AppState =>
+  heard(state, { mix: patched(state.workspace.sound.mix, { sound }) }, 'guitar');
+
+/** Every setting of the sound as on a first visit. */
+export const resetSound = (state: AppState): AppState =>
+  step(state, patched(state.workspace, { sound: DEFAULT_SOUND }));
+
+/** Opens the practice screen, or leaves it. No step of undo. */
+export function setPractising(state: AppState, practising: boolean): AppState {
+  const open = patched(state, { practising });
+  const { panel, ...rest } = open;
+  return practising && panel !== undefined ? rest : open;
+}
+
+const replaced = (list: readonly number[], index: number, value: number): readonly number[] =>
+  list[index] === value ? list : list.map((one, i) => (i === index ? value : one));
+
+/** The cursor goes where the music is; `next` is the cell that is played after it, if one is. */
+export function follow(state: AppState, cell: number, next: number | undefined): AppState {
+  const { study } = state;
+  const order = next === undefined ? study.nextOf : replaced(study.nextOf, cell, next);
+  if (order === study.nextOf) return moveCursorTo(state, cell);
+  if (cell === study.cursor) return { ...state, study: withNextOf(study, order) };
+  return moveCursorTo({ ...state, study: { ...study, nextOf: order } }, cell);
+}
+
+/** What follows what is as written again. */
+export function unfollow(state: AppState): AppState {
+  const { study } = state;
+  const written = nextOf(study.chart, study.cells);
+  const same = written.every((next, i) => next === study.nextOf[i]);
+  return same ? state : { ...state, study: withNextOf(study, written) };
+}
