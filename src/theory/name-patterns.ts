@@ -12,8 +12,11 @@ const USUAL = (
 ).split(' ');
 
 /** Qualities that are written where nothing else fits; as a rule a slash chord says it more plainly. */
-const RARE =
-  'maj11 m(maj11) add11 madd11 (b5) sus24 7sus2 maj7sus4 maj7sus2 maj9sus4 6sus4 m7#5'.split(' ');
+const RARE = (
+  'maj11 m(maj11) add11 madd11 (b5) 69#11 13#9 7#9#11 7b9#11 maj13#11 maj9#5 9#5#11 9#11b13 ' +
+  'sus24 7sus2 maj7sus4 maj7sus2 maj9sus4 6sus4 m7#5 addb9 add#9 add#11 6#11 augadd9 ' +
+  '7#11b13 7b9b13sus4 7#5sus4 maj7b9 maj7#9#11 7b9#9 13b9#11 13#9#11 7b9#11b13 7#9#11b13 7#5b9#11'
+).split(' ');
 
 /**
  * All of a chord's tones but those that a grip does without, as a set of pitch classes. A natural

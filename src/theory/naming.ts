@@ -1,8 +1,8 @@
 /** What a set of sounding notes can be called. */
 import { parseChord } from './chords.ts';
-import { noteAt } from './degrees.ts';
+import { noteAt, parseDegree, semitonesOf } from './degrees.ts';
 import { bitOf, type NamePattern, patternsOn } from './name-patterns.ts';
-import { makeNoteName, pitchClass, pitchClassOf, plainName } from './notes.ts';
+import { makeNoteName, pitchClass, plainName } from './notes.ts';
 import type { Chord, NoteName, PitchClass } from './types.ts';
 
 /** One name for a set of notes, with how far-fetched it is (0 = as plain as can be). */
@@ -16,7 +16,7 @@ export interface NameReading {
 
 /**
  * What the figures bring about (common practice):
- * - an inversion comes after whatever stands on its own root with all its tones, unless that is rare;
+ * - an inversion comes after a whole name of about the same rank on its own root;
  * - a triad over a foreign bass comes after every usual name with its root in the bass (these cost
  *   less than `foreignBass`), more than a triad over a foreign bass after the inversions too;
  * - a triad whose ninth or seventh is the bass and nothing else is written as triad and bass: F/G,
@@ -91,20 +91,30 @@ const matchRootless = ({ mask }: Notes): readonly Match[] =>
 const matchesFor = (notes: Notes): readonly Match[] =>
   (notes.mask & 1) !== 0 ? [...matchWhole(notes), ...matchAbove(notes)] : matchRootless(notes);
 
-/** Qualities whose black-key roots are spelled with sharps, a flat root needing more accidentals. */
-const SHARP_LIKE = /^(?:m|dim|aug)/;
+/** Minor and diminished kinds, whose C♯ and G♯ need fewer accidentals than D♭ and A♭. */
+const MINOR_LIKE = /^(?:m(?!aj)|dim)/;
 
-/** D♭ rather than C♯ for a major kind of chord; else the simplest spelling. */
+/** C♯m and G♯m, but D♭ and A♭; else the simplest spelling. */
 function rootName(pc: PitchClass, suffix: string): NoteName {
-  const sharp = SHARP_LIKE.test(suffix) && !suffix.startsWith('maj');
-  return pc === 1 && !sharp ? { letter: 'D', alter: -1 } : plainName(pc);
+  if (pc !== 1 && pc !== 8) return plainName(pc);
+  if (MINOR_LIKE.test(suffix)) return { letter: pc === 1 ? 'C' : 'G', alter: 1 };
+  return { letter: pc === 1 ? 'D' : 'A', alter: -1 };
 }
 
-/** The bass in the spelling that it has in the chord, or its simplest if it is foreign to it. */
-function bassName(chord: Chord, bass: number): NoteName {
-  const target = pitchClass(pitchClassOf(chord.root) + bass);
-  const names = chord.tones.map((tone) => noteAt(chord.root, tone));
-  return names.find((name) => pitchClassOf(name) === target) ?? plainName(target);
+/** How a foreign bass is spelled above the root, by semitones: F/G♭ and E/G♯ rather than F/F♯ and E/A♭. */
+const FOREIGN = ['R', 'b2', '2', 'b3', '3', '4', '#4', '5', 'b6', '6', 'b7', '7'].flatMap(
+  (text) => {
+    const degree = parseDegree(text);
+    return degree.ok ? [degree.value] : [];
+  },
+);
+
+/** The bass in the spelling that it has in the chord; one that is foreign to it as simple as can be. */
+function bassName({ root, tones }: Chord, bass: number): NoteName {
+  const own = tones.find((tone) => pitchClass(semitonesOf(tone)) === bass);
+  if (own) return noteAt(root, own);
+  const foreign = FOREIGN[bass];
+  return foreign ? plainName(noteAt(root, foreign)) : root;
 }
 
 function readingOf(root: PitchClass, notes: Notes, match: Match): NameReading | undefined {
