@@ -41,8 +41,7 @@ export interface NamePattern {
  * - three notes that are a triad or suspended chord of another root, C E A, are that chord, Am/C,
  *   rather than C6 without its fifth;
  * - a dominant thirteenth is played without its eleventh as a matter of course, a minor eleventh or a
- *   thirteenth without its ninth less readily: C E♭ F B♭ is F7sus4/C before it is Cm11;
- * - a natural eleventh beside a major third, which it blurs, is looked for last.
+ *   thirteenth without its ninth less readily: C E♭ F B♭ is F7sus4/C before it is Cm11.
  */
 const COST = {
   later: 0.028,
@@ -50,7 +49,6 @@ const COST = {
   noFifth: 0.7,
   otherTriad: 0.8,
   noNinth: 0.45,
-  eleventhOnThird: 0.5,
 } as const;
 
 /** The bit of a tone so many semitones above the root. */
@@ -84,14 +82,13 @@ function without(
   tones: readonly Degree[],
 ): NamePattern {
   const kept = tones.filter((tone) => !numbers.includes(tone.number));
-  const blurred = natural(kept, 3) && natural(kept, 11);
   return {
     suffix: suffix + numbers.map((number) => `(no${number})`).join(''),
     mask: maskOf(kept),
     whole: numbers.length === 0,
     hasThird: anyOf(kept, 3),
     full: anyOf(kept, 3) && anyOf(kept, 6, 7),
-    cost: own + (numbers.includes(9) ? COST.noNinth : 0) + (blurred ? COST.eleventhOnThird : 0),
+    cost: own + (numbers.includes(9) ? COST.noNinth : 0),
   };
 }
 

@@ -17,19 +17,17 @@ export interface NameReading {
 /**
  * What the figures bring about (common practice):
  * - an inversion comes after a whole name of about the same rank on its own root;
- * - a triad over a foreign bass comes after every usual name with its root in the bass (these cost
- *   less than `foreignBass`), more than a triad over a foreign bass after the inversions too;
- * - a triad whose ninth or seventh is the bass and nothing else is written as triad and bass: F/G,
- *   D/C, before G9sus4 without its fifth and before D7/C;
- * - a bass that sounds again higher up belongs to the chord rather than under it;
- * - what has no root comes after every usual name that has one.
+ * - a triad over a foreign bass comes after every usual name that is complete and on its root, anything
+ *   larger than a triad after the inversions too;
+ * - a triad whose ninth or seventh is the bass is written as triad and bass, F/G and D/C, before
+ *   G9sus4 without its fifth and before D7/C, unless the bass sounds again higher up;
+ * - what has no root comes after every usual name that is complete, inverted or not.
  */
 const COST = {
   inversion: 1.2,
   foreignBass: 1.6,
   beyondTriad: 0.6,
   addedInBass: -0.5,
-  bassTwice: 0.5,
   noRoot: 3,
 } as const;
 
@@ -60,10 +58,8 @@ function matchWhole({ mask, bass }: Notes): readonly Match[] {
 const ADDED = new Set([2, 10, 11]);
 
 function foreignCost(suffix: string, { bass, bassTwice }: Notes): number {
-  const twice = bassTwice ? COST.bassTwice : 0;
-  if (suffix !== '' && suffix !== 'm') return COST.foreignBass + COST.beyondTriad + twice;
-  const added = ADDED.has(bass) && !bassTwice ? COST.addedInBass : 0;
-  return COST.foreignBass + added + twice;
+  if (suffix !== '' && suffix !== 'm') return COST.foreignBass + COST.beyondTriad;
+  return COST.foreignBass + (ADDED.has(bass) && !bassTwice ? COST.addedInBass : 0);
 }
 
 /** With a third in the bass nothing is suspended, and no power chord stays one. */
