@@ -45,7 +45,10 @@ const NOT_OURS: Readonly<Record<string, string>> = {
   'M9#5sus4': 'the same with a ninth',
 };
 
-/** Detected first by tonal, and what we put first instead, by kind: these names are the more far-fetched. */
+/**
+ * Detected first by tonal, and what we put first instead, by kind: these names are the more far-fetched.
+ * Those that are no names of ours have their reason above.
+ */
 const FAR_FETCHED: Readonly<Record<string, readonly string[]>> = {
   'm#5': [''],
   m11A: ['11'],
@@ -53,9 +56,9 @@ const FAR_FETCHED: Readonly<Record<string, readonly string[]>> = {
   mb6M7: ['', 'm'],
   o7M7: ['7b9'],
   '+add#9': ['maj7#5'],
-  '4': ['7sus4'], // a stack of fourths; tonal's dictionary alone has a name for it
-  'm7#5': ['(add9)'],
-  '7#5sus4': ['m'],
+  '4': ['7sus4'], // a stack of fourths, for which chart notation has no suffix: 4 means sus4
+  'm7#5': ['(add9)'], // an add9 over its third, E G C D
+  '7#5sus4': ['m'], // a minor triad over a foreign bass, G B♭ D over C
   M9sus4: ['11'], // tonal leaves the third out of an eleventh, we do not (MusicXML 4.0)
 };
 
