@@ -19,8 +19,8 @@ const RARE = (
 ).split(' ');
 
 /**
- * All of a chord's tones but those that a grip does without, as a set of pitch classes. A natural
- * ninth or eleventh that does not sound is said in the suffix, `13(no11)`; a plain fifth is not.
+ * All of a chord's tones but those that a grip does without, as a set of pitch classes: its plain
+ * fifth, the eleventh of a thirteenth, the ninth of both (common practice).
  */
 export interface NamePattern {
   readonly suffix: string;
@@ -83,7 +83,7 @@ function without(
 ): NamePattern {
   const kept = tones.filter((tone) => !numbers.includes(tone.number));
   return {
-    suffix: suffix + numbers.map((number) => `(no${number})`).join(''),
+    suffix,
     mask: maskOf(kept),
     whole: numbers.length === 0,
     hasThird: anyOf(kept, 3),

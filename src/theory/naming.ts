@@ -130,8 +130,8 @@ function readingsOn(root: PitchClass, notes: Notes): readonly NameReading[] {
 
 /**
  * Every name for a set of sounding notes, best first: plain chords, inversions as slash chords,
- * chords over a foreign bass, chords without their fifth, larger ones without their ninth or eleventh
- * (said in the symbol), and rootless ones. `classes` are the pitch classes that sound, `bass` the
+ * chords over a foreign bass, chords without their fifth, thirteenths without their eleventh, both
+ * without their ninth, and rootless ones. `classes` are the pitch classes that sound, `bass` the
  * lowest of them; where every sounding note is given, doublings too, a bass that sounds once is told
  * from one that belongs to the chord. Empty for fewer than two different notes, or where no name is
  * known.

@@ -71,9 +71,9 @@ export function claim(root: PitchClass, tones: readonly Degree[], of: Fingering)
   };
 }
 
-/** What is claimed by one of our names; `13(no11)` is a thirteenth whose eleventh is silent. */
+/** What is claimed by one of our names. */
 export function claimed({ symbol }: NameReading, of: Fingering): Claim {
-  const { root, tones } = chord(symbol.replace(/\(no\d+\)/g, ''));
+  const { root, tones } = chord(symbol);
   return claim(pitchClassOf(root), tones, of);
 }
 
