@@ -35,7 +35,7 @@ const HEARD: readonly Command[] = [
     ...playing('play-typing', 'The same while typing', ['Mod+Enter'], ({ toggle }) => toggle()),
     scope: 'anywhere',
   },
-  playing('from-start', 'From the beginning, or that of the loop', ['Backspace'], (player) =>
+  playing('from-start', 'Start over, or at the beginning of the loop', ['Backspace'], (player) =>
     player.fromStart(),
   ),
   playing('hear-chord', 'Hear the chord', ['h'], ({ hearChord }) => hearChord()),
@@ -44,7 +44,7 @@ const HEARD: readonly Command[] = [
 
 const CHANGED: readonly Command[] = [
   {
-    ...command('Sound', 'loop-section', 'Loop the section, or let it go', ['o'], (intents) =>
+    ...command('Sound', 'loop-section', 'Loop the section, or all bars again', ['o'], (intents) =>
       intents.loopSection(),
     ),
     enabled: hasChords,
@@ -52,8 +52,12 @@ const CHANGED: readonly Command[] = [
   slowing('slower', 'Slower', '<', -SHARE_STEP),
   slowing('faster', 'Faster, up to the full speed', '>', SHARE_STEP),
   playing('tap', 'Tap the speed', ['m'], ({ tap }) => tap()),
-  command('Sound', 'practice', 'Practice screen', ['Shift+p'], (intents, { practising }) =>
-    intents.setPractising(!practising),
+  command(
+    'Sound',
+    'practice',
+    'Practice screen: open or leave it',
+    ['Shift+p'],
+    (intents, { practising }) => intents.setPractising(!practising),
   ),
 ];
 

@@ -40,7 +40,7 @@ export function SoundSection() {
             <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
               Levels and speed
             </button>
-            <CommandButton name="practice" />
+            <CommandButton name="practice">Practice screen</CommandButton>
           </div>
         </fieldset>
         <SaveWav />
