@@ -108,10 +108,15 @@ test.describe('without a network', () => {
   test.use({ serviceWorkers: 'allow' });
 
   test('the program opens again after one visit', async ({ page, context }) => {
-    await page.goto('./');
+    // One visit is over when everything has been fetched: what is under way when the network goes
+    // fails as it would without a worker.
+    await page.goto('./', { waitUntil: 'networkidle' });
     await page.evaluate(async () => {
       await navigator.serviceWorker.ready;
     });
+    await expect
+      .poll(() => page.evaluate(() => navigator.serviceWorker.controller?.state))
+      .toBe('activated');
     await context.setOffline(true);
     await page.reload();
     await expect(page.getByRole('heading', { level: 1 })).toBeVisible();

@@ -27,11 +27,12 @@ const ELSEWHERE = [
 
 /** Where Space has a use of its own. A button that was merely clicked has the focus by chance. */
 const SPACED = [
-  ...['text', 'number', 'search'].map((type) => `input[type="${type}"]`),
+  'input:not([type="checkbox"], [type="button"], [type="range"])',
   'input[type="checkbox"]:focus-visible',
   'textarea',
   'select',
   'dialog',
+  '[contenteditable]:not([contenteditable="false"])',
   'summary:focus-visible',
   'button:not([data-chord-cell]):focus-visible',
 ].join(', ');

@@ -11,7 +11,8 @@ const lensCommand = (lens: Lens, label: string, key: string): Command =>
     intents.setLens(workspace.lens === lens ? 'none' : lens),
   );
 
-const canLeave = ({ workspace, study }: AppState): boolean =>
+const canLeave = ({ workspace, study, practising }: AppState): boolean =>
+  practising ||
   workspace.lens !== 'none' ||
   workspace.turn !== undefined ||
   workspace.compare !== undefined ||
@@ -28,9 +29,11 @@ export const LENS_COMMANDS: readonly Command[] = [
   lensCommand('compare', 'Compare', 'Shift+m'),
   lensCommand('route', 'Route', 'Shift+r'),
   {
-    ...command('Lenses', 'leave', 'Back to the plain reading', ['Escape'], (intents, state) =>
-      canLeave(state) ? intents.leave() : intents.pickForm(undefined),
-    ),
+    ...command('Lenses', 'leave', 'Back to the plain reading', ['Escape'], (intents, state) => {
+      if (state.practising) intents.setPractising(false);
+      else if (canLeave(state)) intents.leave();
+      else intents.pickForm(undefined);
+    }),
     enabled: (state) => canLeave(state) || isFormAsked(state),
   },
 ];

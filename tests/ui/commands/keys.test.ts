@@ -71,6 +71,34 @@ describe('what a key means', () => {
     expect(meaning(undo)).toBeUndefined();
   });
 
+  it('is to play for Space, but where Space has a use of its own', () => {
+    const space = { key: ' ' };
+    const shown = '<button data-chord-cell></button>';
+    const elsewhere = ['<input>', '<textarea></textarea>', '<select></select>'];
+    expect([meaning(space), meaning(space, shown)]).toEqual(['play', 'play']);
+    expect(meaning(space, '<input type="range">')).toBe('play');
+    expect(meaning(space, '<div role="slider"></div>')).toBe('play');
+    for (const markup of elsewhere) expect(meaning(space, markup)).toBeUndefined();
+    expect(meaning({ key: 'Enter', ctrlKey: true }, '<textarea></textarea>')).toBe('play-typing');
+  });
+
+  it('is what it always is for the keys of a pedal, but on the practice screen', () => {
+    const keys = ['PageDown', 'PageUp', 'ArrowRight', 'ArrowLeft'];
+    const store = createStudyStore(workspace('C G F'));
+    store.intents.moveCursor(1);
+    const means = (): readonly (string | undefined)[] =>
+      keys.map((chord) => {
+        const pressed = { chord, repeat: false, elsewhere: false };
+        return commandFor(pressed, store.cell.get())?.name;
+      });
+    const steps = ['cursor-next', 'cursor-previous', 'cursor-next', 'cursor-previous'];
+    expect(means()).toEqual(steps);
+    store.intents.setPractising(true);
+    expect(means()).toEqual(['play', 'from-start', 'play', 'from-start']);
+    store.intents.setPedal('steps');
+    expect(means()).toEqual(steps);
+  });
+
   it('that is held down is only what may be done again and again', () => {
     expect(meaning({ key: 'ArrowRight', repeat: true })).toBe('cursor-next');
     expect(meaning({ key: 'l', repeat: true })).toBeUndefined();

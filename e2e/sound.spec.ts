@@ -1,0 +1,292 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from '@playwright/test';
+import { listen, loudest } from './ear.ts';
+import { axe, expect, test } from './fixtures.ts';
+
+const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+const current = (page: Page) => page.locator('[data-chord-cell][aria-current="true"]');
+const tempo = (page: Page) => page.getByRole('textbox', { name: 'Tempo' });
+const loop = (page: Page) => page.getByRole('textbox', { name: 'Loop' });
+
+/** −1 dBFS: the limiter lets nothing louder through. */
+const CEILING = 10 ** (-1 / 20);
+/** Far above the noise of a silent page, far below a struck string. */
+const AUDIBLE = 0.003;
+
+async function open(page: Page, state: Record<string, string>): Promise<void> {
+  await listen(page);
+  await page.goto(`./#${new URLSearchParams(state)}`);
+  await page.mouse.move(4, 4);
+  await page.mouse.move(8, 8);
+  await expect(button(page, 'Play')).toBeVisible();
+}
+
+const FOUR = { progression: '| Dm7 | G7 | Cmaj7 | A7 |', at: '1.1', position: '5' };
+
+/** The bars that the cursor comes to, in order, until there are so many. */
+async function barsPassed(page: Page, count: number): Promise<readonly string[]> {
+  const seen: string[] = [];
+  await expect
+    .poll(
+      async () => {
+        const at = (await current(page).getAttribute('data-at')) ?? '';
+        if (seen.at(-1) !== at) seen.push(at);
+        return seen.length;
+      },
+      { timeout: 25_000, intervals: [40] },
+    )
+    .toBeGreaterThanOrEqual(count);
+  return seen.slice(0, count);
+}
+
+async function setTempo(page: Page, value: string): Promise<void> {
+  await tempo(page).fill(value);
+  await tempo(page).press('Enter');
+}
+
+test('the music is heard, and cursor, lane and neck follow it', async ({ page }) => {
+  await open(page, FOUR);
+  await setTempo(page, '200');
+  await button(page, 'Play').click();
+  expect(await barsPassed(page, 4)).toEqual(['1.1', '2.1', '3.1', '4.1']);
+  await expect(page.locator('[data-neck]')).toHaveAttribute('data-symbol', 'A7');
+  const level = await loudest(page);
+  expect(level).toBeGreaterThan(AUDIBLE);
+  expect(level).toBeLessThanOrEqual(CEILING);
+});
+
+test('when the music is over the cursor is where it began; stopped, it stays', async ({ page }) => {
+  await open(page, { ...FOUR, at: '3.1' });
+  await setTempo(page, '300');
+  await button(page, 'Play').click();
+  await expect(current(page)).toHaveAttribute('data-at', '4.1');
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'true');
+  await setTempo(page, '60');
+  await button(page, 'Play').click();
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
+  await button(page, 'Stop').click();
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+});
+
+test('bars are looped, and the next chord is the one at their beginning', async ({ page }) => {
+  await open(page, { ...FOUR, at: '2.1' });
+  await loop(page).fill('2-3');
+  await loop(page).press('Enter');
+  await setTempo(page, '240');
+  await button(page, 'Play').click();
+  expect(await barsPassed(page, 5)).toEqual(['2.1', '3.1', '2.1', '3.1', '2.1']);
+});
+
+test('the form of the next chord is drawn before the change', async ({ page }) => {
+  await open(page, FOUR);
+  await setTempo(page, '120');
+  await button(page, 'Play').click();
+  await expect(page.locator('[data-coming] circle').first()).toBeVisible();
+  await button(page, 'Stop').click();
+  await expect(page.locator('[data-coming]')).toHaveCount(0);
+});
+
+test('Space plays and stops, also after a click on a button, and types in the field', async ({
+  page,
+}) => {
+  await open(page, FOUR);
+  await page.keyboard.press('Space');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
+  await page.keyboard.press('Space');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'true');
+  const form = page.getByRole('group', { name: 'Form' }).getByRole('button', {
+    name: 'E',
+    exact: true,
+  });
+  await form.click();
+  await page.keyboard.press('Space');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
+  await expect(form).toHaveAttribute('aria-pressed', 'true');
+  await page.keyboard.press('Space');
+  const field = page.getByRole('textbox', { name: 'Progression' });
+  await field.focus();
+  await page.keyboard.press('End');
+  await page.keyboard.press('Space');
+  await expect(field).toHaveValue(`${FOUR.progression} `);
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'true');
+  await page.keyboard.press('Control+Enter');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
+});
+
+test('tempo and loop refuse nonsense at the field and keep the last good value', async ({
+  page,
+}) => {
+  await open(page, FOUR);
+  for (const [field, good, bad] of [
+    [tempo(page), '72', '999'],
+    [loop(page), '1-2', '3-9'],
+  ] as const) {
+    await field.fill(good);
+    await field.press('Enter');
+    await field.fill(bad);
+    await field.press('Enter');
+    await expect(field).toHaveAttribute('aria-invalid', 'true');
+    await expect(field).toHaveAccessibleDescription(/expected/);
+    await page.keyboard.press('Escape');
+  }
+  await axe(page);
+  await page.reload();
+  await page.mouse.move(4, 4);
+  await page.mouse.move(8, 8);
+  await expect(tempo(page)).toHaveValue('72');
+  await expect(loop(page)).toHaveValue('1-2');
+});
+
+test('a change of tempo is taken back', async ({ page }) => {
+  await open(page, FOUR);
+  await setTempo(page, '72');
+  await button(page, 'Undo').click();
+  await expect(tempo(page)).toHaveValue('90');
+});
+
+test('a tone, a chord and a grip sound when they are clicked, unless that is switched off', async ({
+  page,
+}) => {
+  await open(page, { progression: '| Bm7 | E7 |', at: '1.1', position: '7' });
+  const clicks = [
+    page.locator('[data-tone][data-string="4"][data-fret="7"]'),
+    page.locator('[data-chord-cell]').nth(1),
+    page.locator('.bracket-button').first(),
+  ];
+  const click = async (target: (typeof clicks)[number]): Promise<void> => {
+    const box = await target.boundingBox();
+    if (box === null) throw new Error('nothing to click on');
+    await page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
+  };
+  for (const target of clicks) {
+    await expect.poll(() => loudest(page), { timeout: 15_000 }).toBeLessThan(AUDIBLE);
+    await click(target);
+    await expect.poll(() => loudest(page)).toBeGreaterThan(AUDIBLE);
+  }
+  await button(page, 'Levels and speed').click();
+  await page.getByRole('checkbox', { name: /sound when they are clicked/ }).uncheck();
+  await expect.poll(() => loudest(page), { timeout: 15_000 }).toBeLessThan(AUDIBLE);
+  await page.locator('[data-chord-cell]').first().click();
+  await expect(current(page)).toHaveAttribute('data-at', '1.1');
+  expect(await loudest(page)).toBeLessThan(AUDIBLE);
+});
+
+test('a bend and a connection are heard from their lists', async ({ page }) => {
+  await open(page, { progression: '| Bm7 | E7 |', at: '1.1', position: '7' });
+  for (const [key, row] of [
+    ['Shift+B', '[data-bend] button'],
+    ['Shift+C', '[data-connection] button'],
+  ] as const) {
+    await page.keyboard.press(key);
+    await expect.poll(() => loudest(page), { timeout: 15_000 }).toBeLessThan(AUDIBLE);
+    await page.locator(row).first().click();
+    await expect.poll(() => loudest(page)).toBeGreaterThan(AUDIBLE);
+  }
+});
+
+test('what is heard is saved as a WAV file, together and alone', async ({ page }) => {
+  await open(page, { progression: '| Dm7 | G7 |', at: '1.1', position: '5' });
+  await setTempo(page, '240');
+  const saved = async (what: string) => {
+    await page.getByRole('combobox', { name: 'What is in the file' }).selectOption(what);
+    const waiting = page.waitForEvent('download');
+    await button(page, 'Save WAV').click();
+    const file = await waiting;
+    return { name: file.suggestedFilename(), bytes: readFileSync((await file.path()) ?? '') };
+  };
+  const { name, bytes } = await saved('as it is heard');
+  expect(name).toBe('handspan.wav');
+  expect(bytes.toString('latin1', 0, 4) + bytes.toString('latin1', 8, 12)).toBe('RIFFWAVE');
+  // Two bars of 4/4 at 240 are two seconds; two more for the last sounds to die away. 16 bits, stereo.
+  expect(bytes.readUInt32LE(40)).toBe(4 * 44_100 * 4);
+  const bass = await saved('the bass alone');
+  expect(bass.name).toBe('handspan-bass.wav');
+  expect(bass.bytes.length).toBe(bytes.length);
+  expect(bass.bytes.equals(bytes)).toBe(false);
+});
+
+test('on the practice screen a pedal plays, stops and starts over', async ({ page }) => {
+  await open(page, FOUR);
+  await page.keyboard.press('End');
+  await page.keyboard.press('Shift+P');
+  await expect(page.getByRole('textbox', { name: 'Progression' })).toBeHidden();
+  await expect(page.locator('[data-neck] svg')).toBeVisible();
+  await page.keyboard.press('PageUp');
+  await expect(current(page)).toHaveAttribute('data-at', '1.1');
+  await page.keyboard.press('PageDown');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
+  await page.keyboard.press('ArrowRight');
+  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'true');
+  await page.getByRole('button', { name: /^Slower/ }).click();
+  await expect(page.getByLabel('Share of the speed')).toHaveText('95 %');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('textbox', { name: 'Progression' })).toBeVisible();
+});
+
+const SIZES = [
+  { width: 390, height: 844 },
+  { width: 1024, height: 768 },
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+];
+
+for (const size of SIZES) {
+  test(`the practice screen holds chord, neck and keys at ${size.width} by ${size.height}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize(size);
+    await open(page, { ...FOUR, progression: '| Bm7b5 | E7b9 | Am | Am/G |', position: '7' });
+    await page.keyboard.press('Shift+P');
+    const keys = page.getByRole('region', { name: 'Transport' });
+    const top = async () => (await keys.boundingBox())?.y ?? 0;
+    await expect.poll(top).toBeGreaterThan(size.height / 2);
+    const numeral = await page.locator('[data-neck] .hand-wash').boundingBox();
+    expect((numeral?.y ?? 9999) + (numeral?.height ?? 0)).toBeLessThanOrEqual(await top());
+    await expect(page.locator('.now')).toBeInViewport();
+    const sideways = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(sideways).toBe(0);
+    await axe(page);
+  });
+}
+
+test('axe finds nothing in levels and speed, and the caution names its source', async ({
+  page,
+}) => {
+  await open(page, FOUR);
+  await button(page, 'Levels and speed').click();
+  await page.getByRole('checkbox', { name: 'Faster with the rounds' }).check();
+  await expect(page.getByText('ITU-T H.870')).toBeVisible();
+  await expect(page.getByText('NIOSH recommended exposure limit')).toBeVisible();
+  await axe(page);
+});
+
+test('the screen stays awake while it plays', async ({ page }) => {
+  await page.addInitScript(() => {
+    const asked: string[] = [];
+    Object.assign(window, { asked });
+    Object.defineProperty(navigator, 'wakeLock', {
+      value: {
+        request: (kind: string) => {
+          asked.push(kind);
+          return Promise.resolve(
+            Object.assign(new EventTarget(), {
+              release: () => {
+                asked.push('released');
+                return Promise.resolve();
+              },
+            }),
+          );
+        },
+      },
+    });
+  });
+  await open(page, FOUR);
+  const asked = () => page.evaluate(() => String(Reflect.get(window, 'asked')));
+  await button(page, 'Play').click();
+  await expect.poll(asked).toBe('screen');
+  await button(page, 'Stop').click();
+  await expect.poll(asked).toBe('screen,released');
+});
