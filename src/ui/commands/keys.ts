@@ -25,16 +25,16 @@ const ELSEWHERE = [
   ...WIDGETS.map((role) => `[role="${role}"]`),
 ].join(', ');
 
-/** Where Space has a use of its own. A button that was merely clicked has the focus by chance. */
+/** Where Space has a use of its own. */
 const SPACED = [
   'input:not([type="checkbox"], [type="button"], [type="range"])',
-  'input[type="checkbox"]:focus-visible',
+  'input[type="checkbox"]',
   'textarea',
   'select',
   'dialog',
   '[contenteditable]:not([contenteditable="false"])',
-  'summary:focus-visible',
-  'button:not([data-chord-cell]):focus-visible',
+  'summary',
+  'button:not([data-chord-cell])',
 ].join(', ');
 
 const isLetter = (key: string): boolean => key.toLowerCase() !== key.toUpperCase();
@@ -53,14 +53,33 @@ function chordOf(event: KeyboardEvent): string {
   return `${mod ? 'Mod+' : ''}${alt ? 'Alt+' : ''}${shift ? 'Shift+' : ''}${key}`;
 }
 
-/** Reads a key press; `undefined` for one that is taken already or part of composing a character. */
-export function pressOf(event: KeyboardEvent): KeyPress | undefined {
+/**
+ * Reads a key press; `undefined` for one that is taken already or part of composing a character.
+ * `clicked`: a button that has the focus only because it was clicked; Space is not for it.
+ */
+export function pressOf(event: KeyboardEvent, clicked?: Element): KeyPress | undefined {
   if (event.defaultPrevented || event.isComposing) return undefined;
   const { target } = event;
   const chord = chordOf(event);
   const taken = chord === 'Space' ? SPACED : ELSEWHERE;
-  const elsewhere = target instanceof Element && target.closest(taken) !== null;
-  return { chord, repeat: event.repeat, elsewhere };
+  const owner = target instanceof Element ? target.closest(taken) : null;
+  return { chord, repeat: event.repeat, elsewhere: owner !== null && owner !== clicked };
+}
+
+const PRESSED = 'button, summary, input[type="checkbox"]';
+
+/** Follows which button was clicked last, until the focus is moved by key. */
+function followClicks(target: Window, signal: AbortSignal): () => Element | undefined {
+  let clicked: Element | undefined;
+  const press = ({ target: pressed }: Event): void => {
+    clicked = (pressed instanceof Element && pressed.closest(PRESSED)) || undefined;
+  };
+  const leave = ({ key }: KeyboardEvent): void => {
+    if (key === 'Tab') clicked = undefined;
+  };
+  target.addEventListener('pointerdown', press, { signal });
+  target.addEventListener('keydown', leave, { signal });
+  return () => clicked;
 }
 
 /** What the keys that pedals send mean on the practice screen while the pedal plays. */
@@ -102,12 +121,14 @@ function perform(press: KeyPress, store: StudyStore): boolean {
 
 /** Performs commands for the keys that reach `target`, usually the window. Returns the way to stop. */
 export function listenForKeys(target: Window, store: StudyStore): () => void {
+  const stop = new AbortController();
+  const clicked = followClicks(target, stop.signal);
   const onKey = (event: KeyboardEvent): void => {
-    const press = pressOf(event);
+    const press = pressOf(event, clicked());
     if (!press) return;
     if (perform(press, store)) event.preventDefault();
     else if (!hasAllCommands()) whenLenses(() => perform(press, store), false);
   };
-  target.addEventListener('keydown', onKey);
-  return () => target.removeEventListener('keydown', onKey);
+  target.addEventListener('keydown', onKey, { signal: stop.signal });
+  return () => stop.abort();
 }

@@ -20,6 +20,8 @@ interface FieldProps<T> {
   readonly read: (text: string) => Result<T, string>;
   readonly onCommit: (value: T) => void;
   readonly unit?: string;
+  /** What an empty field means. */
+  readonly placeholder?: string;
   readonly inputMode?: 'numeric' | 'decimal';
   /** Arrow up and down step through whole numbers in this range. */
   readonly range?: Range | undefined;
@@ -88,6 +90,7 @@ export function Field<T>(props: FieldProps<T>) {
           className={props.wide === true ? 'wide' : undefined}
           type="text"
           inputMode={props.inputMode}
+          placeholder={props.placeholder}
           value={draft}
           autoComplete="off"
           spellCheck={false}

@@ -61,7 +61,15 @@ function Tempo() {
 function Loop() {
   const loop = useStudy(({ workspace }) => workspace.sound.transport.loop);
   const { setLoop } = useIntents();
-  return <TextField name="loop" label="Loop" value={makeLoop(loop)} onCommit={setLoop} />;
+  return (
+    <TextField
+      name="loop"
+      label="Loop"
+      placeholder="bars"
+      value={makeLoop(loop)}
+      onCommit={setLoop}
+    />
+  );
 }
 
 /** Playing by hand: from the cursor, how fast, which bars over and over. */

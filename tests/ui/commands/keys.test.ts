@@ -74,7 +74,12 @@ describe('what a key means', () => {
   it('is to play for Space, but where Space has a use of its own', () => {
     const space = { key: ' ' };
     const shown = '<button data-chord-cell></button>';
-    const elsewhere = ['<input>', '<textarea></textarea>', '<select></select>'];
+    const elsewhere = [
+      '<input>',
+      '<textarea></textarea>',
+      '<select></select>',
+      '<button></button>',
+    ];
     expect([meaning(space), meaning(space, shown)]).toEqual(['play', 'play']);
     expect(meaning(space, '<input type="range">')).toBe('play');
     expect(meaning(space, '<div role="slider"></div>')).toBe('play');
