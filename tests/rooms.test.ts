@@ -1,5 +1,5 @@
 import { posix } from 'node:path';
-import { describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { filesBelow, functionsOf, type Import, importsOf, read } from './source.ts';
 
 vi.mock('react', () => ({}));
@@ -93,6 +93,11 @@ describe('imports', () => {
 
 describe('the pure rooms', () => {
   const faces = import.meta.glob('../src/{theory,neck,line,lesson,sound}/index.ts');
+
+  // Another test file may have loaded them, with React at hand.
+  beforeEach(() => {
+    vi.resetModules();
+  });
 
   it.each(Object.entries(faces))(
     '%s loads without React and without a document',
