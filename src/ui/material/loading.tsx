@@ -43,10 +43,11 @@ export function useParts(): Parts | undefined {
   return parts === 'failed' ? undefined : parts;
 }
 
-/** What is drawn over, laid over and shown below the neck by the lens that is on. */
+/** What is drawn over, laid over and shown below the neck by the lens that is on; its pens. */
 export function useNeckLayers() {
   const parts = useParts();
-  return { overlay: parts?.Overlay, board: parts?.FingerBoard, below: parts?.RouteLadder };
+  const { Overlay: overlay, FingerBoard: board, RouteLadder: below, PENS: pens } = parts ?? {};
+  return { overlay, board, below, pens };
 }
 
 /** Keeps the room of the row until it is there. */

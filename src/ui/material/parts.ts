@@ -12,6 +12,9 @@ export { PrintTitle, TitleBlock } from '../controls/TitleBlock.tsx';
 export { Legend } from '../neck/Legend.tsx';
 export { SoundSection } from '../sound/SoundSection.tsx';
 export { Transport } from '../sound/Transport.tsx';
+export { installEngine } from '../store/engine.ts';
+/** What writes the labels of tones and brackets as outlines. */
+export { PENS } from '../type/pens.ts';
 export { FingerBoard } from './FingerBoard.tsx';
 export { LensSection } from './LensSection.tsx';
 export { Overlay } from './Overlay.tsx';

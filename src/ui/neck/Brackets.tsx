@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import { formName } from '../form-text.ts';
+import type { Pen } from '../type/pen.ts';
 import { at, type Extent, fretRange, type NeckLayout, type Point } from './layout.ts';
 import type { Bracket } from './places.ts';
 
@@ -39,6 +40,8 @@ interface BracketsProps {
   readonly layout: NeckLayout;
   readonly brackets: readonly Bracket[];
   readonly chosen: string | undefined;
+  /** What writes the names; until it is there they are set as type. */
+  readonly pens: BracketPens | undefined;
 }
 
 const middleOfRow = (layout: NeckLayout, bracket: Bracket): number => {
@@ -49,33 +52,63 @@ const middleOfRow = (layout: NeckLayout, bracket: Bracket): number => {
 const pathOf = (layout: NeckLayout, bracket: Bracket): string =>
   bracketPath(layout, bracketExtent(layout, bracket), middleOfRow(layout, bracket));
 
-interface LetterProps extends BracketsProps {
-  readonly bracket: Bracket;
+/** Writes the names of forms; the chosen one is written with a bolder pen. */
+export interface BracketPens {
+  readonly bracket: Pen;
+  readonly chosen: Pen;
 }
 
-function Letter({ layout, bracket, chosen }: LetterProps) {
+/** Ems: the type of a name, and how far its baseline lies under the line of the bracket. */
+const NAME = { size: 1, baseline: 0.35 };
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** Where a bracket's name stands: its middle along the line, its baseline below it. */
+function nameSpot(layout: NeckLayout, bracket: Bracket) {
   const along = bracketExtent(layout, bracket);
   const { x, y } = at(layout, (along.from + along.to) / 2, middleOfRow(layout, bracket));
-  const className = bracket.key === chosen ? 'bracket-letter chosen' : 'bracket-letter';
+  return { x, y: tenth(y + NAME.baseline * layout.em), size: NAME.size * layout.em };
+}
+
+interface NamesProps {
+  readonly layout: NeckLayout;
+  readonly brackets: readonly Bracket[];
+  readonly className: string;
+  /** Absent until it is there; a name that it cannot write is set as type. */
+  readonly pen: Pen | undefined;
+}
+
+/** The names of some brackets, those that can be written as one path. */
+function Names({ layout, brackets, className, pen }: NamesProps) {
+  const names = brackets.map((bracket) => {
+    const [name, spot] = [formName(bracket), nameSpot(layout, bracket)];
+    return { key: bracket.order, name, spot, path: pen?.(name, spot) };
+  });
   return (
-    <text className={className} x={x} y={y} dy="0.35em">
-      {formName(bracket)}
-    </text>
+    <>
+      <path className={className} d={names.map(({ path = '' }) => path).join('')} />
+      {names
+        .filter(({ path }) => path === undefined)
+        .map(({ key, name, spot }) => (
+          <text key={key} className={className} x={spot.x} y={spot.y}>
+            {name}
+          </text>
+        ))}
+    </>
   );
 }
 
 /** The brackets as they are drawn; FormMap lays the buttons over them. */
 export const Brackets = memo(function Brackets(props: BracketsProps) {
-  const { layout, brackets, chosen } = props;
+  const { layout, brackets, chosen, pens } = props;
   const others = brackets.filter(({ key }) => key !== chosen);
   const own = brackets.filter(({ key }) => key === chosen);
   return (
     <g>
       <path className="bracket-line" d={others.map((b) => pathOf(layout, b)).join('')} />
       <path className="bracket-line chosen" d={own.map((b) => pathOf(layout, b)).join('')} />
-      {brackets.map((bracket) => (
-        <Letter key={bracket.order} {...props} bracket={bracket} />
-      ))}
+      <Names layout={layout} brackets={others} className="bracket-letter" pen={pens?.bracket} />
+      <Names layout={layout} brackets={own} className="bracket-letter chosen" pen={pens?.chosen} />
     </g>
   );
 });

@@ -10,7 +10,7 @@ import { type FormAtHand, type Instrument, type Reading, type Span, stretchLimit
 import { makeNoteName } from '#theory';
 import { roman } from '../roman.ts';
 import { Board } from './Board.tsx';
-import { Brackets } from './Brackets.tsx';
+import { type BracketPens, Brackets } from './Brackets.tsx';
 import { useHandDrag } from './drag.ts';
 import { FormMap } from './FormMap.tsx';
 import { Hand, type HandReach, HandWash } from './Hand.tsx';
@@ -23,17 +23,11 @@ import {
   type NeckLayout,
   numberedFrets,
 } from './layout.ts';
-import {
-  barreLines,
-  gripLine,
-  type Labels,
-  quietOutlines,
-  type ToneMark,
-  toneMarks,
-} from './marks.ts';
+import type { Pens } from './looks.ts';
+import { barreLines, gripLine, type Labels, type ToneMark, toneMarks } from './marks.ts';
 import { type Bracket, brackets } from './places.ts';
 import { type Size, useSize } from './size.ts';
-import { Tone } from './Tone.tsx';
+import { Tones } from './Tones.tsx';
 
 export interface NeckProps {
   readonly reading: Reading | undefined;
@@ -51,6 +45,8 @@ export interface NeckProps {
   readonly overlay?: Layer;
   readonly board?: Layer;
   readonly below?: Layer;
+  /** What writes labels as outlines; until it is there they are set as type. */
+  readonly pens?: (Pens & BracketPens) | undefined;
 }
 
 type Layer = ComponentType<{ readonly layout: NeckLayout }> | undefined;
@@ -113,9 +109,11 @@ const GripLine = memo(function GripLine(props: {
 }) {
   return (
     <g className="grip">
-      {barreLines(props.reading, props.layout).map((d) => (
-        <path key={d} className="barre" d={d} strokeWidth={props.layout.gap * 0.5} />
-      ))}
+      <path
+        className="barre"
+        d={barreLines(props.reading, props.layout).join('')}
+        strokeWidth={props.layout.gap * 0.5}
+      />
       <path className="grip-line" d={gripLine(props.reading, props.layout)} />
     </g>
   );
@@ -209,13 +207,10 @@ function Drawing(props: DrawingProps) {
       <HandWash layout={layout} hand={hand} />
       <Board layout={layout} strings={strings} capo={instrument.capo} />
       <FretNumbers layout={layout} />
-      <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} />
+      <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} pens={props.pens} />
       <Hand layout={layout} hand={hand} />
       <GripLine reading={reading} layout={layout} />
-      <path className="quiet-outlines" d={quietOutlines(marks)} />
-      {marks.map((mark) => (
-        <Tone key={mark.slot} mark={mark} />
-      ))}
+      <Tones marks={marks} pens={props.pens} />
       {Overlay && <Overlay layout={layout} />}
     </svg>
   );

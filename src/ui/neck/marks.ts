@@ -67,7 +67,7 @@ function radiusOf(layout: NeckLayout, tone: Tone): number {
   return tenth(Math.max(room * SIZE[tone.reach], layout.em * 0.46));
 }
 
-/** Labels of one and of two letters share a size out of reach: a new size costs a new style. */
+/** Labels of one and of two letters share a size out of reach: an even row of them is read faster. */
 function shareOf(label: string, reach: Reach): number {
   if (label.length > 2) return 0.82;
   if (reach === 'out') return 1.08;
@@ -146,13 +146,15 @@ const sameMark = (a: ToneMark, b: FreshMark): boolean =>
 
 type Fits = (old: ToneMark, fresh: FreshMark) => boolean;
 
-/** Then only text and place change, and no style. */
-const sameLook: Fits = (old, fresh) =>
-  old.reach === fresh.reach && old.kind === fresh.kind && old.type === fresh.type;
+const sameString: Fits = (old, fresh) => old.string === fresh.string;
+const sameLook: Fits = (old, fresh) => old.reach === fresh.reach && old.kind === fresh.kind;
+const sameSense: Fits = (old, fresh) => old.degree === fresh.degree && sameLook(old, fresh);
 
 /** Which free slot is best for a new place: the fewer of its attributes change, the cheaper. */
 const FITS: readonly Fits[] = [
-  (old, fresh) => old.string === fresh.string && sameLook(old, fresh),
+  (old, fresh) => sameSense(old, fresh) && sameString(old, fresh),
+  sameSense,
+  (old, fresh) => sameLook(old, fresh) && sameString(old, fresh),
   sameLook,
   () => true,
 ];
@@ -240,16 +242,3 @@ export function outlinePath(outline: Outline, r: number, { x, y }: Point): strin
   }
   return `M${x - r} ${y}a${r} ${r} 0 1 1 ${2 * r} 0a${r} ${r} 0 1 1 ${-2 * r} 0Z`;
 }
-
-/**
- * Whether a tone's outline is one of the many thin ones out of reach. They are drawn as one path:
- * some forty elements fewer to change with every move of the cursor.
- */
-export const isQuiet = ({ reach, kind }: ToneMark): boolean => reach === 'out' && kind !== 'shape';
-
-/** The thin outlines of all tones that are out of reach, as SVG path data. */
-export const quietOutlines = (marks: readonly ToneMark[]): string =>
-  marks
-    .filter(isQuiet)
-    .map((mark) => outlinePath(mark.outline, mark.radius, mark))
-    .join('');

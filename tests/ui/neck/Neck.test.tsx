@@ -65,6 +65,20 @@ describe('Neck', () => {
     expect(renders).toHaveBeenCalledTimes(changed.length);
   });
 
+  it('changes nothing on a tone but what its mark changed', () => {
+    const { container, rerender } = render(neck(read('B: R b3 5 b7', 7)));
+    const touched = new MutationObserver(() => undefined);
+    touched.observe(container, { attributes: true, attributeOldValue: true, subtree: true });
+    rerender(neck(read('B: R b3 5', 7), 'Bm'));
+    const idle = touched
+      .takeRecords()
+      .filter(
+        ({ target, attributeName, oldValue }) =>
+          target instanceof Element && target.getAttribute(attributeName ?? '') === oldValue,
+      );
+    expect(idle).toEqual([]);
+  });
+
   it('renders no tone again when nothing changed', () => {
     const reading = read('B: R b3 5 b7', 7);
     const { rerender } = render(neck(reading));

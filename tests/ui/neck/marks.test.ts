@@ -2,11 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Reading } from '#neck';
 import {
   gripLine,
-  isQuiet,
   type Labels,
   OUTLINES,
   outlinePath,
-  quietOutlines,
   type ToneMark,
   toneMarks,
 } from '../../../src/ui/neck/marks.ts';
@@ -89,6 +87,15 @@ describe('toneMarks', () => {
     expect(alike.length).toBeGreaterThan(fresh.length * 0.8);
   });
 
+  it('gives a new place a slot of the same degree where one came free', () => {
+    const before = marksOf(7);
+    const after = toneMarks(read('C: R b3 5 b7', 7), LAYOUT, 'degrees', before);
+    const same = after.filter(
+      (mark) => before.find(({ slot }) => slot === mark.slot)?.degree === mark.degree,
+    );
+    expect(same.length).toBeGreaterThan(after.length * 0.8);
+  });
+
   it('marks the tones that can be the bass of a slash chord, and none of any other chord', () => {
     const reading = read('C: R 3 5', 3);
     const bassOf = (letter: 'E' | 'B') => {
@@ -134,22 +141,6 @@ it('draws three different closed outlines', () => {
   const paths = OUTLINES.map((outline) => outlinePath(outline, 10, { x: 5, y: 7 }));
   expect(new Set(paths).size).toBe(3);
   expect(paths.every((path) => path.endsWith('Z'))).toBe(true);
-});
-
-describe('quietOutlines', () => {
-  it('draws the outlines of what is out of reach as one path, and no others', () => {
-    const marks = marksOf(7);
-    const quiet = marks.filter((mark) => mark.reach === 'out');
-    expect(quiet.length).toBeGreaterThan(20);
-    expect(quietOutlines(marks).match(/Z/g)).toHaveLength(quiet.length);
-  });
-
-  it('leaves a tone of the chosen form its own outline even out of reach', () => {
-    const [mark] = marksOf(7);
-    if (mark === undefined) throw new Error('no tones');
-    expect(isQuiet({ ...mark, reach: 'out', kind: 'shape' })).toBe(false);
-    expect(isQuiet({ ...mark, reach: 'out', kind: 'colour' })).toBe(true);
-  });
 });
 
 describe('brackets', () => {
