@@ -16,8 +16,8 @@ function ChordTones() {
   const tones = spelledTones(chord, spelling);
   return (
     <dl className={tones.length > MANY ? 'chord-tones many' : 'chord-tones'}>
-      {tones.map(({ degree, note, bass }) => (
-        <div key={degree} className={bass && 'bass'}>
+      {tones.map(({ degree, note, bass, order }) => (
+        <div key={order} className={bass && 'bass'}>
           <dt>
             {degree}
             {bass && <span className="bass-word">bass</span>}

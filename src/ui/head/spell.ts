@@ -13,13 +13,15 @@ import {
 export interface Spelled {
   readonly degree: string;
   readonly note: string;
+  /** From 0. What is drawn is kept by it, so that a new chord changes texts. */
+  readonly order: number;
   /** The tone that the symbol puts lowest (`Dm7/G`). */
   readonly bass?: true;
 }
 
 type Spelling = 'exact' | 'plain';
 
-function spelledTone(degree: Degree, note: NoteName, spelling: Spelling): Spelled {
+function spelledTone(degree: Degree, note: NoteName, spelling: Spelling): Omit<Spelled, 'order'> {
   return {
     degree: makeDegree(degree, 'sign'),
     note: makeNoteName(spelling === 'plain' ? plainName(note) : note, 'sign'),
@@ -35,8 +37,8 @@ export function spelledTones(chord: Chord, spelling: Spelling): readonly Spelled
   const tones = chord.tones.map((degree) => ({ degree, note: noteAt(root, degree) }));
   const known = bass === undefined || tones.some(({ note }) => sameNote(note, bass));
   const all = known ? tones : [...tones, { degree: degreeOf(root, bass), note: bass }];
-  return all.map(({ degree, note }) => {
-    const spelled = spelledTone(degree, note, spelling);
+  return all.map(({ degree, note }, order) => {
+    const spelled = { ...spelledTone(degree, note, spelling), order };
     return sameNote(note, bass) ? { ...spelled, bass: true } : spelled;
   });
 }

@@ -2,7 +2,7 @@ import { memo } from 'react';
 import type { FormAtHand } from '#neck';
 import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { problemText } from '../problem-text.ts';
-import { type LaneCell, useIntents, useStudy } from '../store/index.ts';
+import { type LaneCell, useIntents } from '../store/index.ts';
 import { ChordSymbol } from '../type/Symbol.tsx';
 import { Numeral } from './Numeral.tsx';
 import type { Placed } from './rows.ts';
@@ -72,21 +72,17 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
   );
 });
 
-/** A chord where it stands in its bar. It looks itself up, so that a cursor move touches two of these. */
+/** A chord where it stands in its bar. */
 export const PlacedCell = memo(function PlacedCell(props: {
   readonly placed: Placed;
+  readonly cell: LaneCell;
+  readonly current: boolean;
+  readonly pinned: boolean;
   /** There is no room beside the form's name and place. */
   readonly tight: boolean;
 }) {
-  const { placed, tight } = props;
-  const cell = useStudy(({ study }) => study.cells[placed.index]);
-  const current = useStudy(({ study }) => study.cursor === placed.index);
-  const pinned = useStudy(
-    ({ workspace: { pins, route } }) =>
-      route !== undefined && pins.some(({ at }) => at === cell?.at),
-  );
+  const { placed, cell, current, pinned, tight } = props;
   const { moveCursorTo } = useIntents();
-  if (cell === undefined) return null;
   return (
     <div className={tight ? 'placed tight' : 'placed'} style={{ width: `${placed.length * 100}%` }}>
       <ChordCell

@@ -1,6 +1,6 @@
 import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useSize } from '../neck/size.ts';
-import { useStudy } from '../store/index.ts';
+import { type LaneCell, useStudy } from '../store/index.ts';
 import { PlacedCell } from './Cell.tsx';
 import {
   columnsFor,
@@ -48,14 +48,46 @@ function BarHead({
   );
 }
 
-const LaneBarView = memo(function LaneBarView(props: {
+/** What the cells of a part of the lane show. */
+interface Shown {
+  readonly cells: readonly LaneCell[];
+  /** Index of the cell under the cursor; -1 if it is not in this part. */
+  readonly cursor: number;
+  /** Where forms were set by hand for the route. */
+  readonly pins: ReadonlySet<string>;
+}
+
+/** `cursor` if it is in a bar, else -1: what it does elsewhere renders nothing again. */
+const cursorIn = ({ chords }: LaneBar, cursor: number): number =>
+  chords.some(({ index }) => index === cursor) ? cursor : -1;
+
+interface BarProps extends Shown {
   readonly bar: LaneBar;
   readonly section: string | undefined;
   /** Share of the row, in percent. */
   readonly width: number;
   readonly ems: number;
-}) {
-  const { bar, section, width, ems } = props;
+}
+
+function Chords({ bar, ems, cells, cursor, pins }: BarProps) {
+  return bar.chords.flatMap((placed) => {
+    const cell = cells[placed.index];
+    if (cell === undefined) return [];
+    return [
+      <PlacedCell
+        key={placed.index}
+        placed={placed}
+        cell={cell}
+        current={placed.index === cursor}
+        pinned={pins.has(cell.at)}
+        tight={placed.length * ems < TIGHT}
+      />,
+    ];
+  });
+}
+
+const LaneBarView = memo(function LaneBarView(props: BarProps) {
+  const { bar, section, width } = props;
   return (
     <div
       className={barClass(bar)}
@@ -65,19 +97,18 @@ const LaneBarView = memo(function LaneBarView(props: {
       {bar.closesRepeat !== undefined && <span className="repeat-dots closing" />}
       <Held bar={bar} />
       {bar.opensRepeat && <span className="repeat-dots opening" />}
-      {bar.chords.map((placed) => (
-        <PlacedCell key={placed.index} placed={placed} tight={placed.length * ems < TIGHT} />
-      ))}
+      <Chords {...props} />
     </div>
   );
 });
 
-const Row = memo(function Row(props: {
+interface RowProps extends Shown {
   readonly row: LaneRow;
   readonly quarters: number;
   readonly ems: number;
-}) {
-  const { row, quarters, ems } = props;
+}
+
+const Row = memo(function Row({ row, quarters, ems, cells, cursor, pins }: RowProps) {
   return (
     <div className="row">
       {row.bars.map((bar, i) => (
@@ -87,6 +118,9 @@ const Row = memo(function Row(props: {
           section={i === 0 ? row.section : undefined}
           width={(bar.quarters / quarters) * 100}
           ems={(bar.quarters / quarters) * ems}
+          cells={cells}
+          cursor={cursorIn(bar, cursor)}
+          pins={pins}
         />
       ))}
     </div>
@@ -105,20 +139,22 @@ function scrollTo(lane: HTMLElement, row: HTMLElement): void {
 const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
   lane?.querySelector<HTMLElement>('[aria-current="true"]');
 
+/** Index of the row that a cell stands in, or -1. */
+const rowOf = (rows: readonly LaneRow[], cell: number): number =>
+  rows.findIndex(({ bars }) => bars.some((bar) => cursorIn(bar, cell) >= 0));
+
 const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
 
-/** Keeps the row of the cursor in view. */
-function useCursorInView(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): void {
-  const cursor = useStudy(({ study }) => study.cursor);
-  const shown = useRef<Element>(undefined);
-  const drawn = useRef<readonly LaneRow[]>(undefined);
+/** Keeps the row with an index in view. */
+function useRowInView(
+  ref: RefObject<HTMLElement | null>,
+  rows: readonly LaneRow[],
+  at: number,
+): void {
   useLayoutEffect(() => {
-    const row = cursor < 0 ? undefined : currentCell(ref.current)?.closest<HTMLElement>('.row');
-    if (ref.current === null || !row || (row === shown.current && rows === drawn.current)) return;
-    shown.current = row;
-    drawn.current = rows;
-    scrollTo(ref.current, row);
-  }, [ref, cursor, rows]);
+    const row = rows.length > 0 ? ref.current?.children[at] : undefined;
+    if (ref.current !== null && row instanceof HTMLElement) scrollTo(ref.current, row);
+  }, [ref, at, rows]);
 }
 
 /** Milliseconds that the cursor rests before the focus comes after it. */
@@ -130,7 +166,8 @@ const REST = 80;
  */
 function useFocusAtCursor(ref: RefObject<HTMLElement | null>): void {
   const cursor = useStudy(({ study }) => study.cursor);
-  useEffect(() => {
+  // No passive effect: those are a task of their own after every move.
+  useLayoutEffect(() => {
     if (cursor < 0 || !isCell(document.activeElement)) return undefined;
     const follow = () => {
       if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
@@ -179,9 +216,23 @@ function useMore(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): 
   return hidden;
 }
 
+const NO_PINS: ReadonlySet<string> = new Set();
+
+function usePins(): ReadonlySet<string> {
+  const pins = useStudy(({ workspace }) => workspace.pins);
+  const route = useStudy(({ workspace }) => workspace.route);
+  return useMemo(
+    () => (route === undefined ? NO_PINS : new Set(pins.map(({ at }) => at))),
+    [pins, route],
+  );
+}
+
 /** The progression as bars to scale; the cursor stands on one of its chords. */
 export function Lane() {
   const chart = useStudy(({ study }) => study.chart);
+  const cells = useStudy(({ study }) => study.cells);
+  const cursor = useStudy(({ study }) => study.cursor);
+  const pins = usePins();
   const chords = useChords();
   const [ref, size] = useSize<HTMLElement>();
   const ems = size === undefined ? 60 : size.width / size.em;
@@ -190,14 +241,23 @@ export function Lane() {
     [chart, chords, ems],
   );
   const quarters = longestRow(rows);
-  useCursorInView(ref, rows);
+  const at = useMemo(() => rowOf(rows, cursor), [rows, cursor]);
+  useRowInView(ref, rows, at);
   useFocusAtCursor(ref);
   const more = useMore(ref, rows);
   return (
     <div className="lane-frame" data-more={more}>
       <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
-        {rows.map((row) => (
-          <Row key={row.bars[0]?.number} row={row} quarters={quarters} ems={ems} />
+        {rows.map((row, i) => (
+          <Row
+            key={row.bars[0]?.number}
+            row={row}
+            quarters={quarters}
+            ems={ems}
+            cells={cells}
+            cursor={i === at ? cursor : -1}
+            pins={pins}
+          />
         ))}
       </section>
       {more.includes('below') && (

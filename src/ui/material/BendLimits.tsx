@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { BEND_LIMIT_NAMES, BEND_LIMIT_RANGES, type BendLimitName, bendLimit } from '#lesson';
 import { BEND_MODELS, type BendModel } from '#neck';
 import { Choice } from '../controls/Choice.tsx';
@@ -38,7 +39,7 @@ function LimitField({ name }: { readonly name: BendLimitName }) {
 }
 
 /** What this player calls comfortable and hard, the model behind it, and the caution. */
-export function BendLimits() {
+export const BendLimits = memo(function BendLimits() {
   const model = useStudy(({ workspace }) => workspace.bendLimits.model);
   const { setBendModel, resetBendLimits } = useIntents();
   return (
@@ -64,4 +65,4 @@ export function BendLimits() {
       </p>
     </div>
   );
-}
+});

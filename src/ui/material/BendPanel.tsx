@@ -2,14 +2,14 @@ import { memo, useMemo } from 'react';
 import type { Bend } from '#neck';
 import { makeDegree, makePitch } from '#theory';
 import { Choice } from '../controls/Choice.tsx';
-import { useStudy } from '../store/index.ts';
+import type { AppState, Study } from '../store/index.ts';
 import { symbolInSigns } from '../words-aloud.ts';
 import { BendLimits } from './BendLimits.tsx';
 import { DRAWN, type Drawn, draw, useDrawn, useHeld } from './emphasis.ts';
 import { EASE_WORDS, HOW_FAR, targetInWords } from './material-words.ts';
 import { bendKey } from './overlay-marks.ts';
 import { Rows } from './Rows.tsx';
-import { useRested } from './rest.ts';
+import { useStudyAtRest } from './rest.ts';
 
 interface RowProps {
   readonly bend: Bend;
@@ -83,19 +83,18 @@ function DrawnChoice() {
   );
 }
 
+const studyOf = ({ study }: AppState): Study => study;
+
 /** What is listed, and the chord that is next: they come late together. */
 function useBends() {
-  const bends = useStudy(({ study }) => study.bends);
-  const symbol = useStudy(({ study }) => study.nextSymbol);
-  const now = useMemo(() => ({ bends, symbol }), [bends, symbol]);
-  const rested = useRested(now);
+  const { bends, nextSymbol = '' } = useStudyAtRest(studyOf);
   return useMemo(
     () => ({
-      practical: rested.bends.filter(({ ease }) => ease !== 'no'),
-      others: rested.bends.filter(({ ease }) => ease === 'no'),
-      next: symbolInSigns(rested.symbol ?? ''),
+      practical: bends.filter(({ ease }) => ease !== 'no'),
+      others: bends.filter(({ ease }) => ease === 'no'),
+      next: symbolInSigns(nextSymbol),
     }),
-    [rested],
+    [bends, nextSymbol],
   );
 }
 

@@ -1,13 +1,13 @@
 import { memo } from 'react';
 import type { Connection } from '#neck';
 import { makeDegree } from '#theory';
-import { useStudy } from '../store/index.ts';
+import type { AppState, Study } from '../store/index.ts';
 import { symbolInSigns } from '../words-aloud.ts';
 import { useHeld } from './emphasis.ts';
 import { connectionInWords } from './material-words.ts';
 import { connectionKey } from './overlay-marks.ts';
 import { Rows } from './Rows.tsx';
-import { useRested } from './rest.ts';
+import { useStudyAtRest } from './rest.ts';
 import { CONNECTIONS_DRAWN } from './sizes.ts';
 
 interface RowProps {
@@ -58,11 +58,10 @@ const ConnectionList = memo(function ConnectionList(props: {
   );
 });
 
+const studyOf = ({ study }: AppState): Study => study;
+
 export function ConnectionPanel() {
-  const now = useStudy(({ study }) => study.connections);
-  const connections = useRested(now);
-  const next = useStudy(({ study }) => study.nextSymbol);
-  const chord = useStudy(({ study }) => study.symbol);
+  const { connections, nextSymbol: next, symbol: chord } = useStudyAtRest(studyOf);
   if (connections.length === 0) {
     const why = next === undefined ? 'No other chord follows.' : 'Nothing under the hand leads on.';
     return <p>{why}</p>;

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { type AppState, useStudyStore } from '../store/index.ts';
 
 /** Milliseconds after which a value counts as resting: longer than a held key takes to repeat. */
 const REST = 120;
@@ -13,5 +14,28 @@ export function useRested<T>(value: T, delay: number = REST): T {
     const timer = setTimeout(() => setRested(() => value), delay);
     return () => clearTimeout(timer);
   }, [value, delay]);
+  return rested;
+}
+
+/**
+ * What `select` takes out of the state when that has rested. Unlike a rested value it does not even
+ * render what shows it before.
+ */
+export function useStudyAtRest<T>(select: (state: AppState) => T): T {
+  const { cell } = useStudyStore();
+  const [rested, setRested] = useState(() => select(cell.get()));
+  useEffect(() => {
+    const follow = (): void => setRested(() => select(cell.get()));
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    follow();
+    const unwatch = cell.watch(() => {
+      clearTimeout(timer);
+      timer = setTimeout(follow, REST);
+    });
+    return () => {
+      unwatch();
+      clearTimeout(timer);
+    };
+  }, [cell, select]);
   return rested;
 }

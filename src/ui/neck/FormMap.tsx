@@ -30,6 +30,17 @@ const STEPS: Readonly<Record<string, number>> = {
   ArrowDown: 1,
 };
 
+/** Where a button lies, as one property: a move of the cursor moves them all. */
+function insetOf(layout: NeckLayout, bracket: Bracket): string {
+  const { x, y, width, height } = box(
+    layout,
+    bracketExtent(layout, bracket),
+    bracketRow(layout, bracket),
+  );
+  const [right, bottom] = [layout.width - x - width, layout.height - y - height];
+  return [y, right, bottom, x].map((side) => `${side.toFixed(2)}px`).join(' ');
+}
+
 /** A button over every bracket: a press takes the hand to that copy of the form. */
 export const FormMap = memo(function FormMap({ layout, brackets, chosen, onPick }: FormMapProps) {
   const group = useRef<HTMLDivElement>(null);
@@ -50,17 +61,12 @@ export const FormMap = memo(function FormMap({ layout, brackets, chosen, onPick 
       }}
     >
       {brackets.map((bracket) => {
-        const { x, y, width, height } = box(
-          layout,
-          bracketExtent(layout, bracket),
-          bracketRow(layout, bracket),
-        );
         return (
           <button
             key={bracket.order}
             type="button"
             className="bracket-button"
-            style={{ left: x, top: y, width, height }}
+            style={{ inset: insetOf(layout, bracket) }}
             aria-pressed={bracket.key === chosen}
             aria-label={`${formName(bracket)} form, ${where(bracket)}`}
             tabIndex={bracket.key === stop ? 0 : -1}

@@ -144,25 +144,32 @@ const FIELDS = [
 const sameMark = (a: ToneMark, b: FreshMark): boolean =>
   FIELDS.every((field) => a[field] === b[field]);
 
-type Fits = (old: ToneMark, fresh: FreshMark) => boolean;
-
-const sameString: Fits = (old, fresh) => old.string === fresh.string;
-const sameLook: Fits = (old, fresh) => old.reach === fresh.reach && old.kind === fresh.kind;
-const sameSense: Fits = (old, fresh) => old.degree === fresh.degree && sameLook(old, fresh);
+/** What a new place and a slot that came free may have in common. */
+type Likeness = (mark: FreshMark) => string;
 
 /** Which free slot is best for a new place: the fewer of its attributes change, the cheaper. */
-const FITS: readonly Fits[] = [
-  (old, fresh) => sameSense(old, fresh) && sameString(old, fresh),
-  sameSense,
-  (old, fresh) => sameLook(old, fresh) && sameString(old, fresh),
-  sameLook,
-  () => true,
+const LIKENESSES: readonly Likeness[] = [
+  ({ string, degree, reach, kind }) => `${string} ${degree} ${reach} ${kind}`,
+  ({ degree, reach, kind }) => `${degree} ${reach} ${kind}`,
+  ({ reach, kind }) => `${reach} ${kind}`,
+  () => '',
 ];
 
-/** Takes the first mark out of `free` that fits, and gives its slot. */
-function take(free: ToneMark[], fits: (old: ToneMark) => boolean): number | undefined {
-  const i = free.findIndex(fits);
-  return i < 0 ? undefined : free.splice(i, 1)[0]?.slot;
+/** The free slots by what they are like, those that are taken already left out. */
+function freeBy(
+  like: Likeness,
+  free: readonly ToneMark[],
+  taken: ReadonlySet<number>,
+): ReadonlyMap<string, number[]> {
+  const slots = new Map<string, number[]>();
+  for (const mark of free) {
+    if (taken.has(mark.slot)) continue;
+    const key = like(mark);
+    const alike = slots.get(key);
+    if (alike) alike.push(mark.slot);
+    else slots.set(key, [mark.slot]);
+  }
+  return slots;
 }
 
 /** The slot of every place in `fresh`: the one it had, or one that came free, or a new one. */
@@ -173,10 +180,14 @@ function slotsOf(
   const slots = new Map(before.map(({ key, slot }) => [key, slot]));
   const staying = new Set(fresh.map(({ key }) => key));
   const free = before.filter(({ key }) => !staying.has(key));
-  for (const fits of FITS) {
+  const taken = new Set<number>();
+  for (const like of LIKENESSES) {
+    const left = freeBy(like, free, taken);
     for (const mark of fresh) {
-      const slot = slots.has(mark.key) ? undefined : take(free, (old) => fits(old, mark));
-      if (slot !== undefined) slots.set(mark.key, slot);
+      const slot = slots.has(mark.key) ? undefined : left.get(like(mark))?.pop();
+      if (slot === undefined) continue;
+      slots.set(mark.key, slot);
+      taken.add(slot);
     }
   }
   let next = before.reduce((most, { slot }) => Math.max(most, slot + 1), 0);
