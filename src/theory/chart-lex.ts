@@ -59,9 +59,9 @@ const BAR_RUN = /:?[|‖][|‖:]*/y;
 const ENDING_BEFORE_CHORD = /\d{1,2}(?:[,.&+–-]\d{1,2})*[.):\]]+(?=[A-GN%/([])/y;
 /** What a bracket that belongs to the symbol before it may hold, to its end. */
 const BRACKETS = /\([^()|‖]{0,40}\)|\[[^[\]|‖]{0,40}\]|\{[^{}|‖]{0,40}\}/y;
-/** A tension, addition or omission that somebody has set apart from its chord: `(b9)`, `sus4`. */
+/** A tension, addition, omission or bass set apart from its chord: `(b9)`, `sus4`, `(E bass)`. */
 const TENSION =
-  /^[([{]?\s*(?:[#b♯♭+-]*\d{1,2}(?![\d.:x×])|sus|add|no\s?\d|omit|maj|ma\d|M\d|min|m(?:\d|$)|mi\d|dim|aug|alt|[Δ△∆øØ°º+^]+)/;
+  /^[([{]?\s*(?:[#b♯♭+-]*\d{1,2}(?![\d.:x×])|sus|add|no\s?\d|omit|maj|ma\d|M\d|min|m(?:\d|$)|mi\d|dim|aug|alt|[A-G][#b♯♭]?[ -]?[Bb]ass\)|[Δ△∆øØ°º+^]+)/;
 const OPENING = '([{';
 const CLOSING = ')]}';
 

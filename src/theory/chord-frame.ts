@@ -13,7 +13,7 @@ export interface Frame {
   readonly qualityFrom: number;
   readonly qualityTo: number;
   readonly bass?: BassFrame;
-  /** Tensions in brackets behind the bass: `D/F#(add11)`. */
+  /** Tensions behind the bass: `D/F#(add11)`, `D/F# add11`. */
   readonly tail?: Span;
 }
 
@@ -36,13 +36,18 @@ const MOST_ROOT_SEMITONES = 2;
 const MOST_BASS_SEMITONES = 4;
 const A_ROOT = 'a root from A to G, with # or b';
 
-const BASS = /(\(\s*)?([/\\])\s*(\(\s*)?([A-Ga-g])([#bx]*)\s*(\))?$/;
+/**
+ * `/E`, `(/E)`, `onE`, `(E bass)`, and of chords in ABC notation, whose basses may be small, `/f+`
+ * for F♯ and `/b-` for B♭.
+ */
+const BASS =
+  /(\(\s*)?([/\\]|on\s?(?=[A-G])|(?=[A-G][#b]*[ -]?[Bb]ass))\s*(\(\s*)?([A-Ga-g])([#bx]*|(?<=[a-g])[+-])(?:[ -]?[Bb]ass)?\s*(\))?$/;
 const CLOSES: Readonly<Record<string, string>> = { '(': ')', '[': ']', '{': '}' };
 
-/** Without space around, footnote stars and punctuation behind, brackets around it all. */
+/** Without space around, footnotes, question and other marks behind, brackets around it all. */
 function trimmed(text: string): Span {
   const from = text.length - text.trimStart().length;
-  const body = text.slice(from).replace(/[\s*]*(?:[,;]|[.…]+)?[\s*]*$/, '');
+  const body = text.slice(from).replace(/[\s*!?~†]*(?:[,;]|[.…]+)?[\s*!?~†]*$/, '');
   const closing = CLOSES[body.charAt(0)];
   if (closing === undefined || !body.endsWith(closing)) return { from, to: from + body.length };
   const inner = trimmed(body.slice(1, -1));
@@ -56,16 +61,17 @@ function readBass(text: string, from: number, to: number): BassFrame | undefined
   const [, outer, slash = '', inner, letter = '', signs = '', closing] = found;
   const brackets = (outer === undefined ? 0 : 1) + (inner === undefined ? 0 : 1);
   if (brackets !== (closing === undefined ? 0 : 1)) return undefined;
-  const run = readAccidentals(signs, 0, MOST_BASS_SEMITONES);
+  const plain = signs.replace('+', '#').replace('-', 'b');
+  const run = readAccidentals(plain, 0, MOST_BASS_SEMITONES);
   if (run.length < signs.length) return undefined;
   const note: NoteName = { letter: letter.toUpperCase() as Letter, alter: run.alter };
   const noteFrom = from + found.index + found[0].indexOf(letter, found[0].indexOf(slash));
   return { note, slash: from + found.index, from: noteFrom, to: noteFrom + 1 + signs.length };
 }
 
-const TAIL = /^(.*[/\\]\s*[A-G][#b]*)\s*(\([^()/]*\))$/;
+const TAIL = /^(.*[/\\]\s*[A-G][#b]*)\s*(\([^()/]*\)|(?:add|no|omit)[^/]*)$/;
 
-/** The bass, and the stretch of brackets behind it. */
+/** The bass, and the stretch behind it that is in brackets or adds or omits something. */
 function readEnd(text: string, from: number, to: number): Pick<Frame, 'bass' | 'tail'> {
   const bass = readBass(text, from, to);
   if (bass) return { bass };

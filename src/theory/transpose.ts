@@ -1,5 +1,7 @@
 /** Moves a typed progression to another key, changing roots and basses only. */
 import { barsOf } from './chart-walk.ts';
+import { readFrame } from './chord-frame.ts';
+import { typedOffset } from './chord-text.ts';
 import { fifthsOf } from './keys.ts';
 import {
   type AccidentalStyle,
@@ -52,12 +54,17 @@ const rootIn = (symbol: string, chord: Chord): WrittenNote | undefined => {
   return found !== undefined && sameNote(found.name, chord.root) ? found : undefined;
 };
 
-function bassIn(symbol: string, chord: Chord): WrittenNote | undefined {
-  const bass = chord.bass ?? chord.root;
-  const slashes = [...symbol.matchAll(/[/\\]\s*(?=[A-Ga-g])/g)];
-  return slashes
-    .map((slash) => noteIn(symbol, slash.index + slash[0].length))
-    .findLast((found) => found !== undefined && sameNote(found.name, bass));
+/** A bass that stands `alone`, as `/G`, is read as one under a chord on C. */
+function bassIn(symbol: string, chord: Chord, alone: boolean): WrittenNote | undefined {
+  const lead = alone ? 'C' : '';
+  const frame = readFrame(lead + symbol);
+  if (!frame.ok || !frame.value.bass) return undefined;
+  const { plain, bass } = frame.value;
+  if (!sameNote(bass.note, chord.bass ?? chord.root)) return undefined;
+  const from = typedOffset(plain, bass.from);
+  const length = typedOffset(plain, bass.to) - from;
+  const at = from - lead.length;
+  return { at, length, name: bass.note, small: /[a-g]/.test(symbol.charAt(at)) };
 }
 
 /** The root and the bass that a slot's typed symbol names, in the whole text. */
@@ -65,8 +72,9 @@ function notesOf(slot: Slot, text: string): readonly WrittenNote[] {
   if (slot.harmony.kind !== 'chord') return [];
   const { at, length } = slot.span;
   const symbol = text.slice(at, at + length);
-  const root = slot.symbol.startsWith('/') ? undefined : rootIn(symbol, slot.harmony.chord);
-  const bass = bassIn(symbol, slot.harmony.chord);
+  const alone = slot.symbol.startsWith('/');
+  const root = alone ? undefined : rootIn(symbol, slot.harmony.chord);
+  const bass = bassIn(symbol, slot.harmony.chord, alone);
   return [root, bass]
     .filter((found) => found !== undefined)
     .map((found) => ({ ...found, at: at + found.at }));

@@ -56,6 +56,7 @@ describe('a bar', () => {
     ['| C % F % |', 'C 2:C~ 3:F 4:F~'],
     ['| C F | 3/4 % |', 'C 3:F | C 2.5:F'],
     ['| C /B Am /G |', 'C 2:/B 3:Am 4:/G'],
+    ['| C (E bass) F | G%7 FonG |', 'C(E bass) 3:F | G%7 3:FonG'],
     ['| N.C. | NC | n.c. | N. C. | no chord |', 'N.C. | NC | n.c. | N.C. | no chord'],
   ])('%s is %s', (text, bars) => {
     expect(shownBars(text)).toBe(bars);

@@ -32,6 +32,8 @@ describe('transposing a text', () => {
     ['Dm G7/B', 'Dm', 'C#m', 'C#m F#7/A#'],
     ['G♭ E♭m', 'Gb', 'Ab', 'A♭ Fm'],
     ['C6/9 Gadd9 C7/9/E', 'C', 'D', 'D6/9 Aadd9 D7/9/F#'],
+    ['FonG C7(onE) C／E D/f+ Gm/b-', 'C', 'D', 'GonA D7(onF#) D／F# E/g# Am/c'],
+    ['| C (E bass) D/F# add11 C/C |', 'C', 'D', '| D (F# bass) E/G# add11 D/D |'],
   ])('%j from %s to %s is %j', (text, from, to, made) => {
     expect(moved(text, from, to)).toBe(made);
   });
