@@ -21,7 +21,8 @@ interface Part {
 
 function readShorthand({ from, text }: Part, plain: string): Result<readonly Degree[], Failure> {
   if (text === '' || text === '1') return ok([ROOT]);
-  const tokens = readTokens(plain, from, from + text.length);
+  // Some corpora set the seventh apart: `C:min:maj7`.
+  const tokens = readTokens(plain.replace(/(?<=\w):/g, ' '), from, from + text.length);
   if (!tokens.ok) return tokens;
   const items = readItems(tokens.value, 'before');
   return items.ok ? tonesOf(items.value) : items;
@@ -45,7 +46,8 @@ function parts(list: Part): readonly Part[] {
 function readList(list: Part, shorthand: readonly Degree[]): Result<readonly Degree[], Failure> {
   let tones = shorthand;
   for (const part of parts(list)) {
-    const omitted = part.text.startsWith('*');
+    // The root stays: without it this would be another chord.
+    const omitted = /^\*(?!1$)/.test(part.text);
     const degree = readDegree(omitted ? { from: part.from + 1, text: part.text.slice(1) } : part);
     if (!degree.ok) return degree;
     const rest = tones.filter((tone) => !sameDegree(tone, degree.value));

@@ -191,7 +191,7 @@ function readNumber(reader: Reader, token: NumberToken): Step {
   if (last?.kind === 'omitted' && (number === 3 || number === 5)) {
     return put(reader, { kind: 'omitted', number, from, to }, 1);
   }
-  if (last?.kind === 'added' && sensible(number, 0) && number !== 5) {
+  if (last?.kind === 'added' && (number === 3 || (sensible(number, 0) && number !== 5))) {
     return put(reader, { kind: 'added', number, alter: 0, from, to }, 1);
   }
   return put(reader, { kind: 'plain', number, apart, from, to }, 1);

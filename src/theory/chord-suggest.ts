@@ -12,6 +12,8 @@ const ROOTS: readonly (readonly [RegExp, string])[] = [
   [/^([CDFGA])is(?!us)/, '$1#'],
   [/^([EA])s(?!us)/, '$1b'],
   [/^([CDG])es/, '$1b'],
+  // Sharps as `s`, where file names or tags allow no `#`.
+  [/^([CDFG])s(?!u)/, '$1#'],
   [/^do(?!m)/i, 'C'],
   [/^ré?e?(?![a-z]*\s)/i, 'D'],
   [/^mi(?!n)/i, 'E'],
@@ -32,7 +34,7 @@ const ROOTS: readonly (readonly [RegExp, string])[] = [
 /** Qualities worth being mistyped, the commoner first. */
 const VOCABULARY: readonly string[] = (
   'm 7 m7 maj7 dim sus4 sus2 add9 6 m6 9 m9 maj9 7sus4 dim7 aug m7b5 sus 5 11 13 69 2 4 ' +
-  'min maj min7 major minor Maj7 aug7 9sus4 13sus4 m11 m13 maj13 madd9 m(maj7) mMaj7 minmaj7 7alt ' +
+  'min maj min7 major minor aug7 9sus4 13sus4 m11 m13 maj13 madd9 m(maj7) mMaj7 minmaj7 7alt ' +
   'alt 7b9 7#9 7b5 7#5 7b13 7#11 7b9b13 7#9#5 7b9#11 9#11 13#11 13b9 maj7#11 maj7#5 maj9#11 ' +
   '7sus2 7sus4b9 add2 add4 add11 no3 6/9 m69 m6/9 (add9) m(add9) m7(b5) 7(b9) 7(#9) 7(#11) (no3) ' +
   'dim9 min9 min6 min11 min7b5 maj6 sus2sus4 7sus 9sus 13sus augmented diminished'
@@ -84,12 +86,13 @@ function otherRoot(symbol: string): string | undefined {
   return [...candidates, ...(capital === symbol ? [] : [capital])].find(readable);
 }
 
-/** `C/H` → `C/B`, `C/` → `C`. */
+/** `C/H` → `C/B`, `C/G7` → `C/G`, `C/` → `C`. */
 function otherBass(symbol: string, error: TextError<ChordErrorCode>): string | undefined {
   const before = symbol.slice(0, error.at);
-  const bass = otherRoot(symbol.slice(error.at).trim());
+  const rest = symbol.slice(error.at).trim();
+  const basses = [otherRoot(rest), /^[A-G][#b]?/.exec(rest)?.[0]];
   const bare = before.replace(/[\s/\\]+$/, '');
-  return [...(bass === undefined ? [] : [before + bass]), bare].find(readable);
+  return [...basses.flatMap((bass) => (bass ? [before + bass] : [])), bare].find(readable);
 }
 
 function otherBracket(symbol: string, error: TextError<ChordErrorCode>): string | undefined {

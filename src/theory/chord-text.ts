@@ -7,16 +7,20 @@ export interface PlainText {
   readonly offsets?: readonly number[];
 }
 
+/** The private signs are those of music fonts (SMuFL 1.4), which text copied out of a score keeps. */
 const rows: readonly (readonly [string, string])[] = [
-  ['♯＃﹟', '#'],
-  ['♭', 'b'],
+  ['♯＃﹟\ue262\ued62', '#'],
+  ['♭\ue260\ued60', 'b'],
   ['𝄪', '##'],
   ['𝄫', 'bb'],
-  ['−–—‒―‐‑⁃﹣－⁻₋', '-'],
-  ['∆△▵▲▴⊿Ʌ∧⌂ᐃ🛆ˆ', 'Δ'],
-  ['Ø∅⌀⊘𝆩ɸφΦ', 'ø'],
-  ['º˚ᵒ◦○⁰∘⚬', '°'],
-  ['⁄∕⧸＼∖', '/'],
+  ['−–—‒―‐‑⁃﹣－⁻₋\ue874', '-'],
+  ['∆△▵▲▴⊿Ʌ∧⌂ᐃ🛆ˆ\ue873', 'Δ'],
+  ['Ø∅⌀⊘𝆩ɸφΦϕ⦵\ue871', 'ø'],
+  ['º˚ᵒ◦○⁰∘⚬\ue870', '°'],
+  ['\ue872', '+'],
+  ['⁄∕⧸＼∖ᐟ╱', '/'],
+  ['、', ','],
+  ['・', '·'],
   ['\u200b\u200c\u200d\u2060\ufeff\ufe0e\ufe0f\u00ad', ''],
 ];
 

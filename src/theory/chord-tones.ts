@@ -238,7 +238,7 @@ function seventhOf(draft: Draft): number | undefined {
 
 /** The thirds stacked up to the chord's size, but for those that an alteration or the sus replaces. */
 function stackedTones(draft: Draft): readonly Degree[] {
-  const replaced = new Set(draft.altered.map((tone) => tone.number));
+  const replaced = new Set(alteredTones(draft).map((tone) => tone.number));
   for (const tone of draft.sus ?? []) replaced.add(asTension(tone.number));
   return [9, 11, 13]
     .filter((number) => number <= draft.size && !replaced.has(number))

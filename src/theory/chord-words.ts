@@ -57,7 +57,7 @@ export const A_BASS = 'a bass note such as /E or /F#';
 
 /** Written in any mixture of capitals. */
 const SPELLINGS: readonly (readonly [Word, readonly string[]])[] = [
-  ['half', ['halfdiminished', 'halfdim', 'hdim']],
+  ['half', ['halfdiminished', 'halfdim', 'hdim', '%']],
   ['minor', ['minor', 'min', 'mi']],
   ['major', ['major', 'maj', 'mj', 'ma']],
   ['dim', ['diminished', 'dim', 'di']],
@@ -74,12 +74,15 @@ const WORDS: ReadonlyMap<string, Word> = new Map(
   SPELLINGS.flatMap(([word, spellings]) => spellings.map((spelling) => [spelling, word] as const)),
 );
 
-/** The longest spelling first; `madd9` and `malt` begin with a bare m. */
+/**
+ * The longest spelling first; `madd9` and `malt` begin with a bare m. `%7` is half-diminished in
+ * text corpora of jazz; a lone `%` stands for a repeated bar.
+ */
 const WORD = new RegExp(
   [...WORDS.keys()]
     .sort((a, b) => b.length - a.length)
     .map((spelling) => (spelling === 'ma' ? 'ma(?!dd|ug|lt)' : spelling))
-    .map((spelling) => spelling.replace(/^half/, 'half[- ]?'))
+    .map((spelling) => spelling.replace(/^half/, 'half[- ]?').replace('%', '%(?=7)'))
     .join('|'),
   'iy',
 );

@@ -22,8 +22,8 @@ function read(symbol: string): ChordResult {
 
 /**
  * Reads a chord symbol in any of the usual spellings: `Am7`, `A-7`, `Ami7`, `F♯ø`, `B♭Δ9`,
- * `E7(#9)`, `G13sus4/D`, `D7M(9)`, `C79b13b`, also degree lists `C:(b3,5,b7)`. What the numbers mean
- * follows MusicXML 4.0 where authorities differ: 11 and 13 hold everything below them, 7♭13 keeps
+ * `E7(#9)`, `G13sus4/D`, `D7M(9)`, `C79b13b`, `FonG`, also degree lists `C:(b3,5,b7)`. What the numbers
+ * mean follows MusicXML 4.0 where authorities differ: 11 and 13 hold everything below them, 7♭13 keeps
  * its fifth, `add2` and `2` are the ninth, `add4` the eleventh, `4` is sus4, a sixth beside a
  * seventh is the thirteenth.
  *
