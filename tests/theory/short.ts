@@ -7,6 +7,8 @@ import {
   makeNoteName,
   parseChord,
   parseDegree,
+  pitchClassOf,
+  semitonesOf,
 } from '#theory';
 
 /** The chord of a symbol that has to be readable. */
@@ -26,6 +28,20 @@ export function meaning(symbol: string): string {
   if (!result.ok) return `${result.error.code} at ${result.error.at}`;
   const { tones, bass } = result.value;
   return bass ? `${shownTones(tones)} /${makeNoteName(bass)}` : shownTones(tones);
+}
+
+/**
+ * `0 3 7 /10`: the semitones above the root that sound, within the octave and in order, and the
+ * bass; or `code at position` for what cannot be read.
+ */
+export function sounding(symbol: string): string {
+  const result = parseChord(symbol);
+  if (!result.ok) return `${result.error.code} at ${result.error.at}`;
+  const { root, tones, bass } = result.value;
+  const classes = new Set(tones.map((tone) => (semitonesOf(tone) + 12) % 12));
+  const heard = [...classes].sort((a, b) => a - b).join(' ');
+  const low = bass && (pitchClassOf(bass) - pitchClassOf(root) + 12) % 12;
+  return low === undefined ? heard : `${heard} /${low}`;
 }
 
 /** `C Eb G`. */
