@@ -34,9 +34,14 @@ export const test = base.extend({
   },
 });
 
-/** Asserts that axe finds nothing against WCAG 2.2 AA on the page as it stands. */
-export const axe = async (page: Page): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page }).withTags(WCAG_22_AA).analyze();
+/**
+ * Asserts that axe finds nothing against WCAG 2.2 AA on the page as it stands, or in those `parts`
+ * (selectors) that changed since the whole was looked at.
+ */
+export const axe = async (page: Page, parts: readonly string[] = []): Promise<void> => {
+  const builder = new AxeBuilder({ page }).withTags(WCAG_22_AA);
+  for (const part of parts) builder.include(part);
+  const { violations } = await builder.analyze();
   const told = violations.flatMap(({ id, nodes }) =>
     nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary}`),
   );

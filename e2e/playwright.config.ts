@@ -11,7 +11,8 @@ export default defineConfig({
   forbidOnly: true,
   workers: 2,
   retries: 0,
-  timeout: 30_000,
+  // A hung test ends; how fast a machine is does not decide.
+  timeout: 60_000,
   use: {
     // A worker between page and server would hide which requests a visit makes.
     serviceWorkers: 'block',
