@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import { commandNamed } from '../commands/index.ts';
 import { useStudy, useStudyStore } from '../store/index.ts';
 
@@ -10,7 +10,7 @@ const shortcutsOf = (keys: readonly string[]): string | undefined =>
  * A button that performs a command. While that cannot be done it stays in the tab order, so that
  * the focus is not lost at the end of a row of steps.
  */
-export function CommandButton(props: {
+export const CommandButton = memo(function CommandButton(props: {
   readonly name: string;
   /** Shown instead of the command's label, which then is the accessible name. */
   readonly children?: ReactNode;
@@ -30,4 +30,4 @@ export function CommandButton(props: {
       {children ?? label}
     </button>
   );
-}
+});

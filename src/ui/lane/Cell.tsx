@@ -39,15 +39,14 @@ interface ChordCellProps {
   readonly cell: LaneCell;
   /** The beat it begins on, as `Placed` has it. */
   readonly beat: string;
-  readonly current: boolean;
   /** Its form was set by hand for the route. */
   readonly pinned: boolean;
   readonly onPick: (index: number) => void;
 }
 
-/** One chord of the lane. It renders again only if its own cell changed or the cursor came or went. */
+/** One chord of the lane. That the cursor stands on it is what LaneCursor puts on it. */
 export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
-  const { cell, beat, current, pinned, onPick } = props;
+  const { cell, beat, pinned, onPick } = props;
   const { problem, form } = cell;
   return (
     <button
@@ -60,9 +59,8 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
       data-anchor={form?.anchor}
       data-position={cell.position}
       data-error={problem && problemText(problem, cell.symbol)}
-      aria-current={current ? 'true' : undefined}
       aria-label={spoken(cell, beat, pinned)}
-      tabIndex={current ? 0 : -1}
+      tabIndex={-1}
       onClick={() => onPick(cell.index)}
     >
       <ChordSymbol text={cell.symbol} />
@@ -76,22 +74,15 @@ export const ChordCell = memo(function ChordCell(props: ChordCellProps) {
 export const PlacedCell = memo(function PlacedCell(props: {
   readonly placed: Placed;
   readonly cell: LaneCell;
-  readonly current: boolean;
   readonly pinned: boolean;
   /** There is no room beside the form's name and place. */
   readonly tight: boolean;
 }) {
-  const { placed, cell, current, pinned, tight } = props;
+  const { placed, cell, pinned, tight } = props;
   const { moveCursorTo } = useIntents();
   return (
     <div className={tight ? 'placed tight' : 'placed'} style={{ width: `${placed.length * 100}%` }}>
-      <ChordCell
-        cell={cell}
-        beat={placed.beat}
-        current={current}
-        pinned={pinned}
-        onPick={moveCursorTo}
-      />
+      <ChordCell cell={cell} beat={placed.beat} pinned={pinned} onPick={moveCursorTo} />
       {cell.problem && <Suggestion problem={cell.problem} whole={cell.slot.span} />}
     </div>
   );

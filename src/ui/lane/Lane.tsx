@@ -2,6 +2,7 @@ import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useS
 import { useSize } from '../neck/size.ts';
 import { type LaneCell, useStudy } from '../store/index.ts';
 import { PlacedCell } from './Cell.tsx';
+import { LaneCursor } from './LaneCursor.tsx';
 import {
   columnsFor,
   type LaneBar,
@@ -51,15 +52,9 @@ function BarHead({
 /** What the cells of a part of the lane show. */
 interface Shown {
   readonly cells: readonly LaneCell[];
-  /** Index of the cell under the cursor; -1 if it is not in this part. */
-  readonly cursor: number;
   /** Where forms were set by hand for the route. */
   readonly pins: ReadonlySet<string>;
 }
-
-/** `cursor` if it is in a bar, else -1: what it does elsewhere renders nothing again. */
-const cursorIn = ({ chords }: LaneBar, cursor: number): number =>
-  chords.some(({ index }) => index === cursor) ? cursor : -1;
 
 interface BarProps extends Shown {
   readonly bar: LaneBar;
@@ -69,7 +64,7 @@ interface BarProps extends Shown {
   readonly ems: number;
 }
 
-function Chords({ bar, ems, cells, cursor, pins }: BarProps) {
+function Chords({ bar, ems, cells, pins }: BarProps) {
   return bar.chords.flatMap((placed) => {
     const cell = cells[placed.index];
     if (cell === undefined) return [];
@@ -78,7 +73,6 @@ function Chords({ bar, ems, cells, cursor, pins }: BarProps) {
         key={placed.index}
         placed={placed}
         cell={cell}
-        current={placed.index === cursor}
         pinned={pins.has(cell.at)}
         tight={placed.length * ems < TIGHT}
       />,
@@ -108,7 +102,7 @@ interface RowProps extends Shown {
   readonly ems: number;
 }
 
-const Row = memo(function Row({ row, quarters, ems, cells, cursor, pins }: RowProps) {
+const Row = memo(function Row({ row, quarters, ems, cells, pins }: RowProps) {
   return (
     <div className="row">
       {row.bars.map((bar, i) => (
@@ -119,63 +113,12 @@ const Row = memo(function Row({ row, quarters, ems, cells, cursor, pins }: RowPr
           width={(bar.quarters / quarters) * 100}
           ems={(bar.quarters / quarters) * ems}
           cells={cells}
-          cursor={cursorIn(bar, cursor)}
           pins={pins}
         />
       ))}
     </div>
   );
 });
-
-/** Brings a row of the lane into view without moving the page. */
-function scrollTo(lane: HTMLElement, row: HTMLElement): void {
-  const { offsetTop: top, offsetHeight: height } = row;
-  const { scrollTop, clientHeight } = lane;
-  // A page at a time: what comes next is seen, and most moves of the cursor scroll nothing.
-  if (top < scrollTop) lane.scrollTop = top + height - clientHeight;
-  else if (top + height > scrollTop + clientHeight) lane.scrollTop = top;
-}
-
-const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
-  lane?.querySelector<HTMLElement>('[aria-current="true"]');
-
-/** Index of the row that a cell stands in, or -1. */
-const rowOf = (rows: readonly LaneRow[], cell: number): number =>
-  rows.findIndex(({ bars }) => bars.some((bar) => cursorIn(bar, cell) >= 0));
-
-const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
-
-/** Keeps the row with an index in view. */
-function useRowInView(
-  ref: RefObject<HTMLElement | null>,
-  rows: readonly LaneRow[],
-  at: number,
-): void {
-  useLayoutEffect(() => {
-    const row = rows.length > 0 ? ref.current?.children[at] : undefined;
-    if (ref.current !== null && row instanceof HTMLElement) scrollTo(ref.current, row);
-  }, [ref, at, rows]);
-}
-
-/** Milliseconds that the cursor rests before the focus comes after it. */
-const REST = 80;
-
-/**
- * Takes the focus along when it is in the lane. It follows when the cursor rests: while a key is
- * held down, moving it thirty times a second would cost frames and tell nobody anything.
- */
-function useFocusAtCursor(ref: RefObject<HTMLElement | null>): void {
-  const cursor = useStudy(({ study }) => study.cursor);
-  // No passive effect: those are a task of their own after every move.
-  useLayoutEffect(() => {
-    if (cursor < 0 || !isCell(document.activeElement)) return undefined;
-    const follow = () => {
-      if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
-    };
-    const timer = setTimeout(follow, REST);
-    return () => clearTimeout(timer);
-  }, [ref, cursor]);
-}
 
 /** Share of a row in sight from which on it counts as seen. */
 const MOSTLY = 0.8;
@@ -231,7 +174,6 @@ function usePins(): ReadonlySet<string> {
 export function Lane() {
   const chart = useStudy(({ study }) => study.chart);
   const cells = useStudy(({ study }) => study.cells);
-  const cursor = useStudy(({ study }) => study.cursor);
   const pins = usePins();
   const chords = useChords();
   const [ref, size] = useSize<HTMLElement>();
@@ -241,25 +183,22 @@ export function Lane() {
     [chart, chords, ems],
   );
   const quarters = longestRow(rows);
-  const at = useMemo(() => rowOf(rows, cursor), [rows, cursor]);
-  useRowInView(ref, rows, at);
-  useFocusAtCursor(ref);
   const more = useMore(ref, rows);
   return (
     <div className="lane-frame" data-more={more}>
       <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
-        {rows.map((row, i) => (
+        {rows.map((row) => (
           <Row
             key={row.bars[0]?.number}
             row={row}
             quarters={quarters}
             ems={ems}
             cells={cells}
-            cursor={i === at ? cursor : -1}
             pins={pins}
           />
         ))}
       </section>
+      <LaneCursor lane={ref} rows={rows} cells={cells} />
       {more.includes('below') && (
         <p className="lane-more" aria-hidden="true">
           more bars below

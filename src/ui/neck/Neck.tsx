@@ -1,11 +1,4 @@
-import {
-  type ComponentType,
-  type KeyboardEvent,
-  memo,
-  useLayoutEffect,
-  useMemo,
-  useRef,
-} from 'react';
+import { type ComponentType, type KeyboardEvent, memo, useMemo, useRef } from 'react';
 import { type FormAtHand, type Instrument, type Reading, type Span, stretchLimits } from '#neck';
 import { makeNoteName } from '#theory';
 import { roman } from '../roman.ts';
@@ -24,7 +17,7 @@ import {
   numberedFrets,
 } from './layout.ts';
 import type { Pens } from './looks.ts';
-import { barreLines, gripLine, type Labels, type ToneMark, toneMarks } from './marks.ts';
+import { barreLines, gripLine, type Labels, toneMarks } from './marks.ts';
 import { type Bracket, brackets } from './places.ts';
 import { type Size, useSize } from './size.ts';
 import { Tones } from './Tones.tsx';
@@ -73,23 +66,6 @@ function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'):
     levels: upright || low ? LEVELS.few : LEVELS.many,
     sight: size.sight,
   });
-}
-
-/** The marks of a reading; those that did not change are the same objects as before. */
-function useMarks(
-  reading: Reading | undefined,
-  layout: NeckLayout | undefined,
-  labels: Labels,
-): readonly ToneMark[] {
-  const before = useRef<readonly ToneMark[]>([]);
-  const marks = useMemo(
-    () => (layout === undefined ? [] : toneMarks(reading, layout, labels, before.current)),
-    [reading, layout, labels],
-  );
-  useLayoutEffect(() => {
-    before.current = marks;
-  }, [marks]);
-  return marks;
 }
 
 const FretNumbers = memo(function FretNumbers({ layout }: { readonly layout: NeckLayout }) {
@@ -141,7 +117,7 @@ function keyTarget(event: KeyboardEvent, { position, layout }: SliderProps): num
 }
 
 /** The hand's handle: what a keyboard and a screen reader hold of it. */
-function HandSlider(props: SliderProps) {
+const HandSlider = memo(function HandSlider(props: SliderProps) {
   const { layout, position } = props;
   const area = box(layout, fretRange(layout, position, position + 3), {
     from: layout.fingers - layout.em * 0.7,
@@ -168,7 +144,7 @@ function HandSlider(props: SliderProps) {
       }}
     />
   );
-}
+});
 
 /** The hand from the capo on: behind it there is nothing to press. */
 function handOver(instrument: Instrument, span: Span, wanted: number): HandReach {
@@ -186,7 +162,7 @@ interface DrawingProps extends NeckProps {
 
 function Drawing(props: DrawingProps) {
   const { layout, reading, instrument, span, position, labels, overlay: Overlay } = props;
-  const marks = useMarks(reading, layout, labels);
+  const marks = useMemo(() => toneMarks(reading, layout, labels), [reading, layout, labels]);
   const hand = useMemo<HandReach>(
     () => handOver(instrument, span, position),
     [instrument, span, position],

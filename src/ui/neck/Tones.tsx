@@ -1,24 +1,7 @@
-import { memo, useMemo } from 'react';
-import {
-  baseline,
-  LABEL_LOOKS,
-  LOOKS,
-  labelLook,
-  labelling,
-  outlinePaths,
-  type Pens,
-} from './looks.ts';
+import { memo, type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
+import { baseline, LABEL_LOOKS, LOOKS, labelLook, labelling, type Pens } from './looks.ts';
 import type { ToneMark } from './marks.ts';
-import { Tone } from './Tone.tsx';
-
-interface LookProps {
-  readonly className: string;
-  readonly d: string | undefined;
-}
-
-const LookPath = memo(function LookPath({ className, d = '' }: LookProps) {
-  return <path className={className} d={d} />;
-});
+import { type ToneLayer, toneLayer } from './tone-layer.ts';
 
 function SetLabel({ mark }: { readonly mark: ToneMark }) {
   const look = labelLook(mark);
@@ -40,24 +23,36 @@ interface TonesProps {
   readonly pens: Pens | undefined;
 }
 
+/** A path for every look: rendered once, for what they show is the layer's. */
+const Looks = memo(function Looks({ group }: { readonly group: RefObject<SVGGElement | null> }) {
+  return (
+    <g ref={group}>
+      {[...LOOKS, ...LABEL_LOOKS].map((look) => (
+        <path key={look} className={look} />
+      ))}
+    </g>
+  );
+});
+
 /** Every tone, the outlines that all share, and the labels in them. */
 export const Tones = memo(function Tones({ marks, pens }: TonesProps) {
-  const outlines = useMemo(() => outlinePaths(marks), [marks]);
+  const paths = useRef<SVGGElement>(null);
+  const places = useRef<SVGGElement>(null);
+  const layer = useRef<ToneLayer>(undefined);
   const labels = useMemo(() => labelling(marks, pens), [marks, pens]);
+  useLayoutEffect(() => {
+    if (paths.current === null || places.current === null) return;
+    if (layer.current?.group !== paths.current)
+      layer.current = toneLayer(paths.current, places.current);
+    layer.current.draw(marks, labels);
+  }, [marks, labels]);
   return (
     <g className="tones">
-      {LOOKS.map((look) => (
-        <LookPath key={look} className={look} d={outlines[look]} />
-      ))}
-      {LABEL_LOOKS.map((look) => (
-        <LookPath key={look} className={look} d={labels.paths[look]} />
-      ))}
+      <Looks group={paths} />
       {labels.rest.map((mark) => (
-        <SetLabel key={mark.slot} mark={mark} />
+        <SetLabel key={mark.key} mark={mark} />
       ))}
-      {marks.map((mark) => (
-        <Tone key={mark.slot} mark={mark} />
-      ))}
+      <g ref={places} className="places" />
     </g>
   );
 });

@@ -1,6 +1,6 @@
 /** What stands in the tones and around them, by how it looks: everything alike is one path on the page. */
 import type { Pen } from '../type/pen.ts';
-import { outlinePath, type ToneMark } from './marks.ts';
+import type { ToneMark } from './marks.ts';
 
 /**
  * The looks of an outline as classes, in the order in which they are drawn: what is out of reach
@@ -31,9 +31,6 @@ function lookOf({ kind, reach, away }: ToneMark): Look {
   return reach === 'bend' || reach === 'stretch' ? `mark ${kind} ${reach}` : `mark ${kind}`;
 }
 
-/** Half the width of the ring around what only a stretch reaches, as a share of the mark's. */
-const RING = 1.24;
-
 const ringOf = ({ kind }: ToneMark): Look =>
   kind === 'colour' ? 'mark colour far' : 'mark chord far';
 
@@ -44,9 +41,8 @@ export function outlinePaths(marks: readonly ToneMark[]): Partial<Record<Look, s
     paths[look] = (paths[look] ?? '') + path;
   };
   for (const mark of marks) {
-    const { outline, radius, bar } = mark;
-    add(lookOf(mark), outlinePath(outline, radius, mark) + bar);
-    if (mark.reach === 'stretch') add(ringOf(mark), outlinePath(outline, radius * RING, mark));
+    add(lookOf(mark), mark.drawn);
+    if (mark.ring !== '') add(ringOf(mark), mark.ring);
   }
   return paths;
 }
@@ -81,10 +77,22 @@ export interface Labelling {
   readonly rest: readonly ToneMark[];
 }
 
-function written(mark: ToneMark, pens: Pens | undefined): string | undefined {
+/** What each pen wrote for a mark. */
+const writings = new WeakMap<Pen, WeakMap<ToneMark, string | undefined>>();
+
+function writingOf(pen: Pen, mark: ToneMark): string | undefined {
+  const known = writings.get(pen) ?? new WeakMap<ToneMark, string | undefined>();
+  writings.set(pen, known);
+  if (known.has(mark)) return known.get(mark);
   const { x, type: size, bass: underlined } = mark;
+  const path = pen(mark.label, { x, y: baseline(mark), size, underlined });
+  known.set(mark, path);
+  return path;
+}
+
+function written(mark: ToneMark, pens: Pens | undefined): string | undefined {
   const pen = mark.reach === 'out' ? pens?.quiet : pens?.label;
-  return pen?.(mark.label, { x, y: baseline(mark), size, underlined });
+  return pen && writingOf(pen, mark);
 }
 
 /** The labels as outlines, as far as there are pens for them. */

@@ -1,5 +1,5 @@
 import type { Reach, Reading, Tone, ToneKind } from '#neck';
-import { type Degree, makeDegree, makeNoteName, makePitch, pitchClassOf } from '#theory';
+import { type Degree, LETTERS, makeDegree, makeNoteName, makePitch, pitchClassOf } from '#theory';
 import { at, fretSpace, middleOf, type NeckLayout, type Point, placeAt } from './layout.ts';
 
 /** How a tone's outline is drawn: the root square, colour tones a lozenge, all others round. */
@@ -12,11 +12,6 @@ export type Labels = 'degrees' | 'notes' | 'fingers' | 'none';
 export interface ToneMark extends Point {
   /** `string:fret`, the same as long as the place is the same. */
   readonly key: string;
-  /**
-   * Which element draws it. A place that stays keeps its slot; a new one takes a slot that came
-   * free, so that a new chord changes elements instead of making and removing them.
-   */
-  readonly slot: number;
   readonly string: number;
   readonly fret: number;
   readonly outline: Outline;
@@ -34,6 +29,10 @@ export interface ToneMark extends Point {
   readonly away: boolean;
   /** Path data of the bar that marks an open string; empty for all others. */
   readonly bar: string;
+  /** Path data of the outline, the bar with it. */
+  readonly drawn: string;
+  /** Path data of the ring around what only a stretch reaches; empty for all others. */
+  readonly ring: string;
 }
 
 /** How large a mark is for its reach, as a share of the full size under the hand. */
@@ -101,125 +100,90 @@ const isAway = ({ reach, fret }: Tone, position: number): boolean =>
 const isBass = ({ pitch }: Tone, { chord: { bass } }: Reading): boolean =>
   bass !== undefined && pitchClassOf(pitch) === pitchClassOf(bass);
 
-type FreshMark = Omit<ToneMark, 'slot'>;
+/** Half the width of the ring around what only a stretch reaches, as a share of the mark's. */
+const RING = 1.24;
 
-function markOf(tone: Tone, reading: Reading, layout: NeckLayout, labels: Labels): FreshMark {
+/** Everything that a mark is made from, but the layout and what labels say. */
+interface Source {
+  readonly tone: Tone;
+  readonly bass: boolean;
+  readonly away: boolean;
+}
+
+function markOf({ tone, bass, away }: Source, layout: NeckLayout, labels: Labels): ToneMark {
+  const { string, fret, kind, reach } = tone;
+  const spot = placeAt(layout, string, fret);
   const radius = radiusOf(layout, tone);
   const label = labelOf(tone, labels);
+  const outline = outlineOf(tone);
+  const bar = barOf(layout, tone, radius);
   return {
-    ...placeAt(layout, tone.string, tone.fret),
-    key: `${tone.string}:${tone.fret}`,
-    string: tone.string,
-    fret: tone.fret,
-    outline: outlineOf(tone),
-    kind: tone.kind,
-    reach: tone.reach,
+    ...spot,
+    key: `${string}:${fret}`,
+    string,
+    fret,
+    outline,
+    kind,
+    reach,
     radius,
     label,
-    type: typeOf(radius, shareOf(label, tone.reach), layout.em),
+    type: typeOf(radius, shareOf(label, reach), layout.em),
     pitch: makePitch(tone.pitch),
     degree: makeDegree(tone.degree),
-    bass: isBass(tone, reading),
-    away: isAway(tone, reading.position),
-    bar: barOf(layout, tone, radius),
+    bass,
+    away,
+    bar,
+    drawn: outlinePath(outline, radius, spot) + bar,
+    ring: reach === 'stretch' ? outlinePath(outline, radius * RING, spot) : '',
   };
 }
 
-const FIELDS = [
-  'x',
-  'y',
-  'outline',
-  'kind',
-  'reach',
-  'radius',
-  'label',
-  'type',
-  'pitch',
-  'degree',
-  'bass',
-  'away',
-  'bar',
-] as const satisfies readonly (keyof FreshMark)[];
-
-const sameMark = (a: ToneMark, b: FreshMark): boolean =>
-  FIELDS.every((field) => a[field] === b[field]);
-
-/** What a new place and a slot that came free may have in common. */
-type Likeness = (mark: FreshMark) => string;
-
-/** Which free slot is best for a new place: the fewer of its attributes change, the cheaper. */
-const LIKENESSES: readonly Likeness[] = [
-  ({ string, degree, reach, kind }) => `${string} ${degree} ${reach} ${kind}`,
-  ({ degree, reach, kind }) => `${degree} ${reach} ${kind}`,
-  ({ reach, kind }) => `${reach} ${kind}`,
-  () => '',
-];
-
-/** The free slots by what they are like, those that are taken already left out. */
-function freeBy(
-  like: Likeness,
-  free: readonly ToneMark[],
-  taken: ReadonlySet<number>,
-): ReadonlyMap<string, number[]> {
-  const slots = new Map<string, number[]>();
-  for (const mark of free) {
-    if (taken.has(mark.slot)) continue;
-    const key = like(mark);
-    const alike = slots.get(key);
-    if (alike) alike.push(mark.slot);
-    else slots.set(key, [mark.slot]);
-  }
-  return slots;
+/** A source as a whole number, no two alike: a mixed radix is looked up faster than a text is made. */
+function numberOf({ tone, bass, away }: Source): number {
+  const { string, fret, kind, reach, degree, pitch, finger = 0 } = tone;
+  let number = string * 64 + fret;
+  number = number * 4 + KINDS.indexOf(kind);
+  number = number * 8 + REACHES.indexOf(reach);
+  number = number * 16 + degree.number;
+  number = number * 16 + degree.alter + 8;
+  number = number * 8 + LETTERS.indexOf(pitch.letter);
+  number = number * 16 + pitch.alter + 8;
+  number = number * 8 + finger;
+  return number * 4 + (bass ? 2 : 0) + (away ? 1 : 0);
 }
 
-/** The slot of every place in `fresh`: the one it had, or one that came free, or a new one. */
-function slotsOf(
-  before: readonly ToneMark[],
-  fresh: readonly FreshMark[],
-): ReadonlyMap<string, number> {
-  const slots = new Map(before.map(({ key, slot }) => [key, slot]));
-  const staying = new Set(fresh.map(({ key }) => key));
-  const free = before.filter(({ key }) => !staying.has(key));
-  const taken = new Set<number>();
-  for (const like of LIKENESSES) {
-    const left = freeBy(like, free, taken);
-    for (const mark of fresh) {
-      const slot = slots.has(mark.key) ? undefined : left.get(like(mark))?.pop();
-      if (slot === undefined) continue;
-      slots.set(mark.key, slot);
-      taken.add(slot);
-    }
-  }
-  let next = before.reduce((most, { slot }) => Math.max(most, slot + 1), 0);
-  for (const { key } of fresh) if (!slots.has(key)) slots.set(key, next++);
-  return slots;
+const KINDS: readonly ToneKind[] = ['shape', 'chord', 'colour'];
+const REACHES: readonly Reach[] = ['hand', 'stretch', 'open', 'bend', 'out'];
+
+type Known = Map<number, ToneMark>;
+
+/** Marks made so far, by layout and label: most chords put tones where some chord had them before. */
+const made = new WeakMap<NeckLayout, Partial<Record<Labels, Known>>>();
+
+function knownFor(layout: NeckLayout, labels: Labels): Known {
+  const byLabel = made.get(layout) ?? {};
+  const known = byLabel[labels] ?? new Map();
+  byLabel[labels] = known;
+  made.set(layout, byLabel);
+  return known;
 }
 
-/** `marks` in the order of `before`'s, by slot: elements are not moved about in the page. */
-const bySlot = (marks: readonly ToneMark[]): readonly ToneMark[] =>
-  [...marks].sort((a, b) => a.slot - b.slot);
-
-/**
- * Every tone to draw, by slot. A mark that equals the one of the same place in `before` is that very
- * object, and when all are, so is the list: what did not change is not redrawn.
- */
+/** Every tone to draw. Marks that are equal are the same object, whatever reading they are from. */
 export function toneMarks(
   reading: Reading | undefined,
   layout: NeckLayout,
   labels: Labels,
-  before: readonly ToneMark[] = [],
 ): readonly ToneMark[] {
-  const known = new Map(before.map((mark) => [mark.key, mark]));
-  const fresh = reading?.tones.map((tone) => markOf(tone, reading, layout, labels)) ?? [];
-  const slots = slotsOf(before, fresh);
-  const marks = fresh.map((mark) => {
-    const old = known.get(mark.key);
-    if (old !== undefined && sameMark(old, mark)) return old;
-    return { ...mark, slot: slots.get(mark.key) ?? 0 };
+  if (reading === undefined) return [];
+  const known = knownFor(layout, labels);
+  return reading.tones.map((tone) => {
+    const away = isAway(tone, reading.position);
+    const source: Source = { tone, bass: isBass(tone, reading), away };
+    const number = numberOf(source);
+    const mark = known.get(number) ?? markOf(source, layout, labels);
+    known.set(number, mark);
+    return mark;
   });
-  const ordered = bySlot(marks);
-  const same = ordered.length === before.length && ordered.every((mark, i) => mark === before[i]);
-  return same ? before : ordered;
 }
 
 /** The line that joins the chosen grip's places from string to string, as SVG path data. */
@@ -245,11 +209,13 @@ export const barreLines = (reading: Reading | undefined, layout: NeckLayout): re
 export function outlinePath(outline: Outline, r: number, { x, y }: Point): string {
   if (outline === 'square') {
     const h = tenth(r * 0.9);
-    return `M${x - h} ${y - h}h${2 * h}v${2 * h}h${-2 * h}Z`;
+    return `M${tenth(x - h)} ${tenth(y - h)}h${2 * h}v${2 * h}h${-2 * h}Z`;
   }
   if (outline === 'lozenge') {
     const d = tenth(r * 1.16);
-    return `M${x} ${y - d}l${d} ${d}l${-d} ${d}l${-d} ${-d}Z`;
+    return `M${x} ${tenth(y - d)}l${d} ${d}l${-d} ${d}l${-d} ${-d}Z`;
   }
-  return `M${x - r} ${y}a${r} ${r} 0 1 1 ${2 * r} 0a${r} ${r} 0 1 1 ${-2 * r} 0Z`;
+  const half = tenth(r);
+  const arc = `a${half} ${half} 0 1 1`;
+  return `M${tenth(x - half)} ${y}${arc} ${2 * half} 0${arc} ${-2 * half} 0Z`;
 }

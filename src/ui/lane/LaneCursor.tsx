@@ -1,0 +1,95 @@
+import { memo, type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
+import { type LaneCell, useStudy } from '../store/index.ts';
+import type { LaneRow } from './rows.ts';
+
+/** Brings a row of the lane into view without moving the page. */
+function scrollTo(lane: HTMLElement, row: HTMLElement): void {
+  const { offsetTop: top, offsetHeight: height } = row;
+  const { scrollTop, clientHeight } = lane;
+  // A page at a time: what comes next is seen, and most moves of the cursor scroll nothing.
+  if (top < scrollTop) lane.scrollTop = top + height - clientHeight;
+  else if (top + height > scrollTop + clientHeight) lane.scrollTop = top;
+}
+
+const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
+  lane?.querySelector<HTMLElement>('[aria-current="true"]');
+
+/** Index of the row that a cell stands in, or -1. */
+const rowOf = (rows: readonly LaneRow[], cell: number): number =>
+  rows.findIndex(({ bars }) =>
+    bars.some(({ chords }) => chords.some(({ index }) => index === cell)),
+  );
+
+const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
+
+/** Keeps the row with an index in view. */
+function useRowInView(
+  ref: RefObject<HTMLElement | null>,
+  rows: readonly LaneRow[],
+  at: number,
+): void {
+  useLayoutEffect(() => {
+    const row = rows.length > 0 ? ref.current?.children[at] : undefined;
+    if (ref.current !== null && row instanceof HTMLElement) scrollTo(ref.current, row);
+  }, [ref, at, rows]);
+}
+
+/** Milliseconds that the cursor rests before the focus comes after it. */
+const REST = 80;
+
+/**
+ * Takes the focus along when it is in the lane. It follows when the cursor rests: while a key is
+ * held down, moving it thirty times a second would cost frames and tell nobody anything.
+ */
+function useFocusAtCursor(ref: RefObject<HTMLElement | null>, cursor: number): void {
+  // No passive effect: those are a task of their own after every move.
+  useLayoutEffect(() => {
+    if (cursor < 0 || !isCell(document.activeElement)) return undefined;
+    const follow = () => {
+      if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
+    };
+    const timer = setTimeout(follow, REST);
+    return () => clearTimeout(timer);
+  }, [ref, cursor]);
+}
+
+interface LaneCursorProps {
+  readonly lane: RefObject<HTMLElement | null>;
+  readonly rows: readonly LaneRow[];
+  readonly cells: readonly LaneCell[];
+}
+
+function leave(cell: Element | undefined): void {
+  cell?.removeAttribute('aria-current');
+  cell?.setAttribute('tabindex', '-1');
+}
+
+function enter(cell: Element | undefined): void {
+  cell?.setAttribute('aria-current', 'true');
+  cell?.setAttribute('tabindex', '0');
+}
+
+/** Says on the cells where the cursor is: two elements change, and not one of the lane is rendered. */
+function useCurrentCell({ lane, rows, cells }: LaneCursorProps, cursor: number): void {
+  const current = useRef<Element>(undefined);
+  useLayoutEffect(() => {
+    const drawn = rows.length > 0 && cursor < cells.length;
+    // A live collection: unlike a query it is not made anew while the lane stays as it is.
+    const found = drawn ? lane.current?.getElementsByClassName('cell')[cursor] : undefined;
+    if (found === current.current) return;
+    leave(current.current);
+    enter(found);
+    current.current = found;
+  }, [lane, rows, cells, cursor]);
+}
+
+/** The cursor in the lane: marks its cell, keeps its row in view, takes the focus along. */
+export const LaneCursor = memo(function LaneCursor(props: LaneCursorProps) {
+  const { lane, rows } = props;
+  const cursor = useStudy(({ study }) => study.cursor);
+  const at = useMemo(() => rowOf(rows, cursor), [rows, cursor]);
+  useCurrentCell(props, cursor);
+  useRowInView(lane, rows, at);
+  useFocusAtCursor(lane, cursor);
+  return null;
+});
