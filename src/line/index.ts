@@ -1,6 +1,7 @@
 /** Lines: single notes in time. */
 export {
   barAt,
+  barsInARow,
   harmoniesOf,
   nextHarmony,
   type Played,

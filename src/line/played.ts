@@ -38,14 +38,46 @@ export interface PlayedSlot {
 export interface Played {
   readonly bars: readonly PlayedBar[];
   readonly slots: readonly PlayedSlot[];
+  /** Up to the end of the chart; what is appended to be looped lies beyond it. */
   readonly length: Ticks;
 }
 
-/** The bars in playing order, and where each begins. */
-function playedBars(chart: Chart): readonly PlayedBar[] {
+/** Written bars, both included, from 1. */
+interface Bars {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Where written bars are first played in a row, as an index among the played bars; −1 = nowhere. */
+export const barsInARow = (
+  bars: readonly Pick<PlayedBar, 'written'>[],
+  first: number,
+  last: number,
+): number =>
+  bars.findIndex((_, i) => {
+    const row = bars.slice(i, i + last - first + 1);
+    return row.length > last - first && row.every(({ written }, k) => written === first + k);
+  });
+
+/** Indices of the written bars in playing order, and the looped ones once more where a repeat parts them. */
+function orderOf(chart: Chart, loop: Bars | undefined): readonly number[] {
+  const order = unfold(chart);
+  if (loop === undefined || loop.last > barsOf(chart).length) return order;
+  const { first, last } = loop;
+  const inARow = barsInARow(
+    order.map((index) => ({ written: index + 1 })),
+    first,
+    last,
+  );
+  const looped = Array.from({ length: last - first + 1 }, (_, i) => first - 1 + i);
+  return inARow < 0 ? [...order, ...looped] : order;
+}
+
+/** The bars in an order, and where each begins. */
+function playedBars(chart: Chart, order: readonly number[]): readonly PlayedBar[] {
   const written = barsOf(chart);
   let start = 0;
-  return unfold(chart).flatMap((index) => {
+  return order.flatMap((index) => {
     const bar = written[index];
     if (bar === undefined) return [];
     const length = barTicks(bar.metre);
@@ -63,10 +95,14 @@ function slotsByBar(chart: Chart): ReadonlyMap<number, readonly PlacedSlot[]> {
   return byBar;
 }
 
-/** The chart in playing order, from tick 0. */
-export function playedOf(chart: Chart): Played {
-  const bars = playedBars(chart);
+/**
+ * The chart in playing order, from tick 0. Bars to `loop` that repeats or endings part are appended in
+ * a row: who loops them wants just those, in the order in which they are written.
+ */
+export function playedOf(chart: Chart, loop?: Bars): Played {
+  const bars = playedBars(chart, orderOf(chart, loop));
   const byBar = slotsByBar(chart);
+  const whole = unfold(chart).length;
   const slots = bars.flatMap((bar, i) =>
     (byBar.get(bar.written) ?? []).map(({ slot, index }) => ({
       index,
@@ -74,10 +110,11 @@ export function playedOf(chart: Chart): Played {
       harmony: slot.harmony,
       start: ticks(bar.start + slot.start),
       length: slot.length,
-      held: slot.held,
+      // Nothing goes on over the end of the chart.
+      held: slot.held && !(i === whole && slot.start === 0),
     })),
   );
-  const last = bars.at(-1);
+  const last = bars[whole - 1];
   return { bars, slots, length: ticks(last === undefined ? 0 : last.start + last.length) };
 }
 
