@@ -3,7 +3,7 @@ export {
   barAt,
   barsInARow,
   harmoniesOf,
-  nextHarmony,
+  loopApart,
   type Played,
   type PlayedBar,
   type PlayedSlot,

@@ -59,18 +59,21 @@ export const barsInARow = (
     return row.length > last - first && row.every(({ written }, k) => written === first + k);
   });
 
+/** The loop, if the chart has its bars and never plays them in a row. */
+export function loopApart<Loop extends Bars>(
+  chart: Chart,
+  loop: Loop | undefined,
+): Loop | undefined {
+  if (loop === undefined || loop.last > barsOf(chart).length) return undefined;
+  const order = unfold(chart).map((index) => ({ written: index + 1 }));
+  return barsInARow(order, loop.first, loop.last) < 0 ? loop : undefined;
+}
+
 /** Indices of the written bars in playing order, and the looped ones once more where a repeat parts them. */
 function orderOf(chart: Chart, loop: Bars | undefined): readonly number[] {
-  const order = unfold(chart);
-  if (loop === undefined || loop.last > barsOf(chart).length) return order;
-  const { first, last } = loop;
-  const inARow = barsInARow(
-    order.map((index) => ({ written: index + 1 })),
-    first,
-    last,
-  );
-  const looped = Array.from({ length: last - first + 1 }, (_, i) => first - 1 + i);
-  return inARow < 0 ? [...order, ...looped] : order;
+  const apart = loopApart(chart, loop);
+  const { first, last } = apart ?? { first: 1, last: 0 };
+  return [...unfold(chart), ...Array.from({ length: last - first + 1 }, (_, i) => first - 1 + i)];
 }
 
 /** The bars in an order, and where each begins. */
@@ -147,18 +150,4 @@ export const tickOfSlot = ({ slots }: Pick<Played, 'slots'>, index: number): Tic
 export interface Stretch {
   readonly from: number;
   readonly to: number;
-}
-
-/**
- * The next harmony after a tick, held slots passed over; at the end of a loop the one that stands at
- * its beginning. Undefined where nothing follows.
- */
-export function nextHarmony(
-  played: Pick<Played, 'slots'>,
-  tick: number,
-  loop?: Stretch,
-): PlayedSlot | undefined {
-  const next = played.slots.find(({ start, held }) => start > tick && !held);
-  if (loop === undefined || tick < loop.from || tick >= loop.to) return next;
-  return next === undefined || next.start >= loop.to ? slotAt(played, loop.from) : next;
 }
