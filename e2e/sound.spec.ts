@@ -288,6 +288,7 @@ test('what is heard is saved as a WAV file, together and alone', async ({ page }
   };
   const { name, bytes } = await saved('as it is heard');
   expect(name).toBe('handspan.wav');
+  await expect(page.getByText('Saved: handspan.wav')).toBeVisible();
   expect(bytes.toString('latin1', 0, 4) + bytes.toString('latin1', 8, 12)).toBe('RIFFWAVE');
   // Two bars of 4/4 at 240 are two seconds; two more for the last sounds to die away. 16 bits, stereo.
   expect(bytes.readUInt32LE(40)).toBe(4 * 44_100 * 4);
