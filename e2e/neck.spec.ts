@@ -96,10 +96,12 @@ test('the hand is dragged along the neck', async ({ page }) => {
   await expect(hand(page)).toHaveAttribute('aria-valuetext', 'position XIV');
 });
 
-test('the hand is set by a click on a fret, by its keys and by its buttons', async ({ page }) => {
+test('the hand is set by a click on a fret beside its tones, by its keys and by its buttons', async ({
+  page,
+}) => {
   await open(page, { progression: '| Bm7 |' });
   const { x } = await middleOf(page, '5:2');
-  const { y } = await middleOf(page, '6:7');
+  const { y } = await middleOf(page, '4:7');
   await page.mouse.click(x, y);
   await expect(neck(page)).toHaveAttribute('data-position', '2');
   await hand(page).focus();

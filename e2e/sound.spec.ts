@@ -21,6 +21,14 @@ async function open(page: Page, state: Record<string, string>): Promise<void> {
   await expect(button(page, 'Play')).toBeVisible();
 }
 
+const SIZES = [
+  { width: 390, height: 844 },
+  { width: 1024, height: 768 },
+  { width: 1440, height: 900 },
+  { width: 1920, height: 1080 },
+  { width: 844, height: 390 },
+];
+
 const FOUR = { progression: '| Dm7 | G7 | Cmaj7 | A7 |', at: '1.1', position: '5' };
 
 /** The bars that the cursor comes to, in order, until there are so many. */
@@ -58,6 +66,7 @@ test('the music is heard, and cursor, lane and neck follow it', async ({ page })
 test('when the music is over the cursor is where it began; stopped, it stays', async ({ page }) => {
   await open(page, { ...FOUR, at: '3.1' });
   await setTempo(page, '300');
+  await page.getByRole('button', { name: /^Round and round/ }).click();
   await button(page, 'Play').click();
   await expect(current(page)).toHaveAttribute('data-at', '4.1');
   await expect(current(page)).toHaveAttribute('data-at', '3.1');
@@ -76,6 +85,88 @@ test('bars are looped, and the next chord is the one at their beginning', async 
   await setTempo(page, '240');
   await button(page, 'Play').click();
   expect(await barsPassed(page, 5)).toEqual(['2.1', '3.1', '2.1', '3.1', '2.1']);
+});
+
+test('without a loop it goes round and round, and a loop elsewhere is gone to before the count', async ({
+  page,
+}) => {
+  await open(page, { ...FOUR, at: '3.1' });
+  await setTempo(page, '300');
+  await button(page, 'Play').click();
+  expect(await barsPassed(page, 4)).toEqual(['3.1', '4.1', '1.1', '2.1']);
+  await button(page, 'Stop').click();
+  await page.locator('[data-chord-cell]').first().click();
+  await loop(page).fill('3-4');
+  await loop(page).press('Enter');
+  await expect(page.locator('.bar.looped .loop-sign')).toHaveText(['loop', 'loop']);
+  await setTempo(page, '40');
+  await button(page, 'Play').click();
+  await expect(page.locator('.beats.counting')).toBeVisible();
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+  await expect(page.getByRole('region', { name: 'Next chord', exact: true })).toContainText('A');
+});
+
+test('the tempo that is heard is told beside the transport', async ({ page }) => {
+  await open(page, FOUR);
+  const told = page.locator('.sound-now');
+  await expect(told).toHaveText('');
+  for (let i = 0; i < 6; i += 1) await page.keyboard.press('<');
+  await expect(told).toHaveText('63 bpm · 70 %');
+});
+
+test('a field that was left shows the tempo in force, and for a while why', async ({ page }) => {
+  await open(page, FOUR);
+  for (const leave of ['Tab', 'Escape']) {
+    await tempo(page).fill('abc');
+    await tempo(page).press('Enter');
+    await expect(tempo(page)).toHaveAccessibleDescription(/“abc”: expected .*; still 90/);
+    await tempo(page).press(leave);
+    await expect(tempo(page)).toHaveValue('90');
+    await expect(tempo(page)).toHaveAttribute('aria-invalid', 'false');
+  }
+  await button(page, 'Levels and speed').click();
+  await expect(page.getByText('NIOSH recommended exposure limit')).toBeInViewport();
+  await page.getByRole('checkbox', { name: 'Faster with the rounds' }).check();
+  const by = page.getByRole('textbox', { name: 'by', exact: true });
+  const next = page.getByRole('textbox', { name: 'after', exact: true });
+  const before = await next.boundingBox();
+  await by.fill('-5');
+  await by.press('Enter');
+  await expect(page.locator('.rise-fields .field-error')).toHaveCount(1);
+  expect(await next.boundingBox()).toEqual(before);
+});
+
+test('a tone that is clicked is marked and leaves the hand; beside it the hand is moved', async ({
+  page,
+}) => {
+  await open(page, { progression: '| Bm7 | E7 |', at: '1.1', position: '7' });
+  const neck = page.locator('[data-neck]');
+  const rings = page.locator('[data-sounding]');
+  const box = await page.locator('[data-tone][data-string="5"][data-fret="2"]').boundingBox();
+  const other = await page.locator('[data-tone][data-string="4"][data-fret="7"]').boundingBox();
+  if (box === null || other === null) throw new Error('nothing to click on');
+  const x = box.x + box.width / 2;
+  await page.mouse.click(x, box.y + box.height / 2);
+  await expect(rings).toHaveAttribute('d', /a/);
+  await expect(neck).toHaveAttribute('data-position', '7');
+  await expect(rings).toHaveAttribute('d', '');
+  await page.keyboard.press('h');
+  await expect(rings).toHaveAttribute('d', /(a.*){8}/);
+  await page.mouse.click(x, other.y + other.height / 2);
+  await expect(neck).toHaveAttribute('data-position', '2');
+});
+
+test('the page does not move when the transport arrives', async ({ page }) => {
+  for (const size of [SIZES[0], SIZES[1], SIZES[2]]) {
+    await page.setViewportSize(size ?? { width: 1440, height: 900 });
+    await page.goto('about:blank');
+    await page.goto(`./#${new URLSearchParams(FOUR)}`);
+    const field = page.getByRole('textbox', { name: 'Progression' });
+    await expect(field).toBeVisible();
+    const before = await field.boundingBox();
+    await expect(button(page, 'Play')).toBeVisible();
+    expect(await field.boundingBox()).toEqual(before);
+  }
 });
 
 test('the form of the next chord is drawn before the change', async ({ page }) => {
@@ -197,6 +288,7 @@ test('what is heard is saved as a WAV file, together and alone', async ({ page }
   };
   const { name, bytes } = await saved('as it is heard');
   expect(name).toBe('handspan.wav');
+  await expect(page.getByText('Saved: handspan.wav')).toBeVisible();
   expect(bytes.toString('latin1', 0, 4) + bytes.toString('latin1', 8, 12)).toBe('RIFFWAVE');
   // Two bars of 4/4 at 240 are two seconds; two more for the last sounds to die away. 16 bits, stereo.
   expect(bytes.readUInt32LE(40)).toBe(4 * 44_100 * 4);
@@ -224,19 +316,13 @@ test('on the practice screen a pedal plays, stops and starts over', async ({ pag
   await expect(page.getByRole('textbox', { name: 'Progression' })).toBeVisible();
 });
 
-const SIZES = [
-  { width: 390, height: 844 },
-  { width: 1024, height: 768 },
-  { width: 1440, height: 900 },
-  { width: 1920, height: 1080 },
-];
-
 for (const size of SIZES) {
   test(`the practice screen holds chord, neck and keys at ${size.width} by ${size.height}`, async ({
     page,
   }) => {
     await page.setViewportSize(size);
-    await open(page, { ...FOUR, progression: '| Bm7b5 | E7b9 | Am | Am/G |', position: '7' });
+    const progression = '| Bm7b5 | E7b9 | Am | Am/G | Dm7 | G7 | Cmaj7 | E7 |';
+    await open(page, { ...FOUR, progression, position: '7' });
     await page.keyboard.press('Shift+P');
     const keys = page.getByRole('region', { name: 'Transport' });
     const top = async () => (await keys.boundingBox())?.y ?? 0;
@@ -244,6 +330,13 @@ for (const size of SIZES) {
     const numeral = await page.locator('[data-neck] .hand-wash').boundingBox();
     expect((numeral?.y ?? 9999) + (numeral?.height ?? 0)).toBeLessThanOrEqual(await top());
     await expect(page.locator('.now')).toBeInViewport();
+    const high = async (part: string) =>
+      Number.parseFloat(await page.locator(part).evaluate((e) => getComputedStyle(e).fontSize));
+    if (size.width >= 1024) {
+      await expect(page.locator('.lane-more')).toHaveCount(0);
+      expect(await high('.next-form')).toBeGreaterThanOrEqual((await high('.now')) / 2);
+      await expect(page.getByText('Pedal: on plays and stops')).toBeVisible();
+    }
     const sideways = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );

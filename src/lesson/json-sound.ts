@@ -20,7 +20,7 @@ const within =
 
 const { tempo, share, semitones, countInBars, by, every } = SETTING_RANGES;
 
-const numbers = objectOf<Omit<TransportSettings, 'loop' | 'rise'>>({
+const numbers = objectOf<Omit<TransportSettings, 'loop' | 'rise' | 'once'>>({
   tempo: within(tempo),
   share: within(share),
   semitones: whole(semitones.min, semitones.max),
@@ -48,13 +48,15 @@ const transport: Reader<TransportSettings> = (value) => {
   if (read === undefined || !isJson(value)) return undefined;
   const looped = value['loop'] === undefined ? {} : { loop: loop(value['loop']) };
   const risen = value['rise'] === undefined ? {} : { rise: rise(value['rise']) };
-  const made = { ...read, ...looped, ...risen };
+  const once = value['once'] === undefined ? {} : { once: value['once'] === true || undefined };
+  const made = { ...read, ...looped, ...risen, ...once };
   return isWhole(made) ? made : undefined;
 };
 
 const isWhole = (made: {
   readonly loop?: LoopBars | undefined;
   readonly rise?: Rise | undefined;
+  readonly once?: true | undefined;
 }): made is TransportSettings => Object.values(made).every((part) => part !== undefined);
 
 const part = objectOf<PartMix>({ level: within({ min: 0, max: 1 }), mute: flag, solo: flag });

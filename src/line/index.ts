@@ -1,8 +1,9 @@
 /** Lines: single notes in time. */
 export {
   barAt,
+  barsInARow,
   harmoniesOf,
-  nextHarmony,
+  loopApart,
   type Played,
   type PlayedBar,
   type PlayedSlot,

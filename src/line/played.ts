@@ -38,14 +38,49 @@ export interface PlayedSlot {
 export interface Played {
   readonly bars: readonly PlayedBar[];
   readonly slots: readonly PlayedSlot[];
+  /** Up to the end of the chart; what is appended to be looped lies beyond it. */
   readonly length: Ticks;
 }
 
-/** The bars in playing order, and where each begins. */
-function playedBars(chart: Chart): readonly PlayedBar[] {
+/** Written bars, both included, from 1. */
+interface Bars {
+  readonly first: number;
+  readonly last: number;
+}
+
+/** Where written bars are first played in a row, as an index among the played bars; −1 = nowhere. */
+export const barsInARow = (
+  bars: readonly Pick<PlayedBar, 'written'>[],
+  first: number,
+  last: number,
+): number =>
+  bars.findIndex((_, i) => {
+    const row = bars.slice(i, i + last - first + 1);
+    return row.length > last - first && row.every(({ written }, k) => written === first + k);
+  });
+
+/** The loop, if the chart has its bars and never plays them in a row. */
+export function loopApart<Loop extends Bars>(
+  chart: Chart,
+  loop: Loop | undefined,
+): Loop | undefined {
+  if (loop === undefined || loop.last > barsOf(chart).length) return undefined;
+  const order = unfold(chart).map((index) => ({ written: index + 1 }));
+  return barsInARow(order, loop.first, loop.last) < 0 ? loop : undefined;
+}
+
+/** Indices of the written bars in playing order, and the looped ones once more where a repeat parts them. */
+function orderOf(chart: Chart, loop: Bars | undefined): readonly number[] {
+  const apart = loopApart(chart, loop);
+  const { first, last } = apart ?? { first: 1, last: 0 };
+  return [...unfold(chart), ...Array.from({ length: last - first + 1 }, (_, i) => first - 1 + i)];
+}
+
+/** The bars in an order, and where each begins. */
+function playedBars(chart: Chart, order: readonly number[]): readonly PlayedBar[] {
   const written = barsOf(chart);
   let start = 0;
-  return unfold(chart).flatMap((index) => {
+  return order.flatMap((index) => {
     const bar = written[index];
     if (bar === undefined) return [];
     const length = barTicks(bar.metre);
@@ -63,10 +98,14 @@ function slotsByBar(chart: Chart): ReadonlyMap<number, readonly PlacedSlot[]> {
   return byBar;
 }
 
-/** The chart in playing order, from tick 0. */
-export function playedOf(chart: Chart): Played {
-  const bars = playedBars(chart);
+/**
+ * The chart in playing order, from tick 0. Bars to `loop` that repeats or endings part are appended in
+ * a row: who loops them wants just those, in the order in which they are written.
+ */
+export function playedOf(chart: Chart, loop?: Bars): Played {
+  const bars = playedBars(chart, orderOf(chart, loop));
   const byBar = slotsByBar(chart);
+  const whole = unfold(chart).length;
   const slots = bars.flatMap((bar, i) =>
     (byBar.get(bar.written) ?? []).map(({ slot, index }) => ({
       index,
@@ -74,10 +113,11 @@ export function playedOf(chart: Chart): Played {
       harmony: slot.harmony,
       start: ticks(bar.start + slot.start),
       length: slot.length,
-      held: slot.held,
+      // Nothing goes on over the end of the chart.
+      held: slot.held && !(i === whole && slot.start === 0),
     })),
   );
-  const last = bars.at(-1);
+  const last = bars[whole - 1];
   return { bars, slots, length: ticks(last === undefined ? 0 : last.start + last.length) };
 }
 
@@ -110,18 +150,4 @@ export const tickOfSlot = ({ slots }: Pick<Played, 'slots'>, index: number): Tic
 export interface Stretch {
   readonly from: number;
   readonly to: number;
-}
-
-/**
- * The next harmony after a tick, held slots passed over; at the end of a loop the one that stands at
- * its beginning. Undefined where nothing follows.
- */
-export function nextHarmony(
-  played: Pick<Played, 'slots'>,
-  tick: number,
-  loop?: Stretch,
-): PlayedSlot | undefined {
-  const next = played.slots.find(({ start, held }) => start > tick && !held);
-  if (loop === undefined || tick < loop.from || tick >= loop.to) return next;
-  return next === undefined || next.start >= loop.to ? slotAt(played, loop.from) : next;
 }

@@ -8,6 +8,7 @@ import type { DrumName } from './drums.ts';
 import { FEEL_ROWS, type Feel } from './feels.ts';
 import { groupsIn, pulsesOf, type Stroke, strokesOf } from './groups.ts';
 import { type HitEvent, lineEvents, type Performance } from './performance.ts';
+import type { LoopBars } from './setup.ts';
 import type { FeelName } from './types.ts';
 import { voicingOf } from './voicing.ts';
 
@@ -61,6 +62,8 @@ export interface BackingQuery {
   readonly chart: Chart;
   readonly instrument: Instrument;
   readonly feel: FeelName;
+  /** Bars to be looped: appended where the chart does not play them in a row. */
+  readonly loop?: LoopBars;
   /** The grip planned for a written slot, by its index in `slotsOf`; absent = one near the middle of the neck. */
   readonly gripAt?: (index: number) => Grip | undefined;
   /** What is studied over it. */
@@ -95,6 +98,6 @@ function partsOf(query: BackingQuery, { bars, slots }: Played): Performance['par
 
 /** Every part of a chart as it is played: repeats, endings, metres, slash basses and N.C. included. */
 export function makePerformance(query: BackingQuery): Performance {
-  const played = playedOf(query.chart);
+  const played = playedOf(query.chart, query.loop);
   return { bars: played.bars, length: played.length, parts: partsOf(query, played) };
 }

@@ -52,8 +52,10 @@ export {
   spanOfLoop,
   tempoIn,
   withLoop,
+  withOnce,
   withRise,
   withSetting,
+  withTempoHeard,
 } from './settings.ts';
 export {
   DEFAULT_MIX,

@@ -1,5 +1,5 @@
 /** How fast and how often: the settings of the transport, and what they refuse. */
-import { isTempo, type PlayedBar, type Stretch, TEMPO_RANGE } from '#line';
+import { barsInARow, isTempo, type PlayedBar, type Stretch, TEMPO_RANGE } from '#line';
 import { err, ok, type Result, type TextError } from '#theory';
 import { type LoopBars, type Rise, SETTING_RANGES, type TransportSettings } from './setup.ts';
 
@@ -27,7 +27,17 @@ export function withSetting(
   return fits && value !== settings[name] ? { ...settings, [name]: value } : settings;
 }
 
-/** The settings with another loop, or none; one that makes no sense changes nothing. */
+/** The settings that play round and round, or once. */
+export function withOnce(settings: TransportSettings, once: boolean): TransportSettings {
+  if (once === (settings.once === true)) return settings;
+  const { once: _before, ...rest } = settings;
+  return once ? { ...rest, once } : rest;
+}
+
+/**
+ * The settings with another loop, or none; one that makes no sense changes nothing. What is looped is
+ * played round and round.
+ */
 export function withLoop(
   settings: TransportSettings,
   loop: LoopBars | undefined,
@@ -40,10 +50,13 @@ export function withLoop(
     loop.first >= 1 &&
     loop.last >= loop.first;
   const same = before?.first === loop.first && before.last === loop.last;
-  return sense && !same ? { ...settings, loop } : settings;
+  return sense && !same ? withOnce({ ...settings, loop }, false) : settings;
 }
 
-/** The settings with another rise of tempo, or none; nonsense changes nothing. */
+/**
+ * The settings with another rise of tempo, or none; nonsense changes nothing. There has to be a next
+ * round for it, so that what was played once then goes round.
+ */
 export function withRise(settings: TransportSettings, rise: Rise | undefined): TransportSettings {
   const { rise: before, ...rest } = settings;
   if (rise === undefined) return before === undefined ? settings : rest;
@@ -54,7 +67,7 @@ export function withRise(settings: TransportSettings, rise: Rise | undefined): T
     Number.isInteger(rise.every) &&
     within(rise.most, most);
   const same = before?.by === rise.by && before.every === rise.every && before.most === rise.most;
-  return sense && !same ? { ...settings, rise } : settings;
+  return sense && !same ? withOnce({ ...settings, rise }, false) : settings;
 }
 
 const SETTING_RANGES_OF_RISE = {
@@ -68,6 +81,25 @@ export function tempoIn({ tempo, share, rise }: TransportSettings, round: number
   if (rise === undefined) return tempo * share;
   const risen = tempo + rise.by * Math.floor(Math.max(0, round) / rise.every);
   return Math.max(tempo, Math.min(risen, rise.most)) * share;
+}
+
+/**
+ * The settings under which a round sounds at a tempo (quarter notes a minute), to half of one: the
+ * share is kept where the tempo that it needs can be set, otherwise it is played at full speed.
+ */
+export function withTempoHeard(
+  settings: TransportSettings,
+  heard: number,
+  round: number,
+): TransportSettings {
+  const { rise } = settings;
+  const risen = rise === undefined ? 0 : rise.by * Math.floor(Math.max(0, round) / rise.every);
+  const full = withSetting(settings, 'share', 1);
+  const ways = [settings, full].flatMap((base) =>
+    [risen, 0].map((by) => withSetting(base, 'tempo', Math.round(heard / base.share) - by)),
+  );
+  const sounds = ways.find((way) => Math.abs(tempoIn(way, round) - heard) <= 0.5);
+  return sounds ?? withSetting(full, 'tempo', Math.round(heard));
 }
 
 const refuse = <Code extends string>(code: Code, text: string, expected: string) =>
@@ -106,17 +138,15 @@ export function makeLoop(loop: LoopBars | undefined): string {
 }
 
 /**
- * Where looped bars lie in what is played: from the first time that the first is played to the end
- * of the last after it. Undefined where the chart has no such bars.
+ * Where looped bars lie in what is played: there where they are first played in a row, as written.
+ * Undefined where they never are; `playedOf` appends those that only repeats part.
  */
 export function spanOfLoop(
   bars: readonly PlayedBar[],
   { first, last }: LoopBars,
 ): Stretch | undefined {
-  const from = bars.findIndex(({ written }) => written === first);
-  const to = bars.findIndex(({ written }, i) => i >= from && written === last);
-  const begin = bars[from];
-  const end = bars[to];
+  const from = barsInARow(bars, first, last);
+  const [begin, end] = [bars[from], bars[from + last - first]];
   return begin === undefined || end === undefined
     ? undefined
     : { from: begin.start, to: end.start + end.length };

@@ -21,8 +21,10 @@ export interface TransportSettings {
   readonly tempo: number;
   /** Share of the tempo at which it is played: 0.5 is half as fast. */
   readonly share: number;
-  /** Absent = from the cursor to the end, once. */
+  /** Absent = all bars. */
   readonly loop?: LoopBars;
+  /** Played to the end and no further; absent = round and round. */
+  readonly once?: true;
   readonly rise?: Rise;
   /** Everything with a pitch sounds so many semitones higher: −1 is tuned down a half step. */
   readonly semitones: number;

@@ -54,7 +54,7 @@ export interface Transport {
   readonly done: boolean;
 }
 
-/** The stretch of the performance that is played over and over, or once. */
+/** The stretch of the performance that is played round and round, or once. */
 function stretchOf({ bars, length }: Performance, { loop }: TransportSettings): Stretch {
   const whole = { from: 0, to: length };
   return (loop && spanOfLoop(bars, loop)) ?? whole;
@@ -157,7 +157,7 @@ function following(transport: Transport): Transport {
   const seconds = secondsOf(transport, pass.to);
   if (pass.round < 0)
     return entered(transport, firstPass(performance, settings, transport.begin), seconds);
-  if (settings.loop === undefined) return { ...transport, done: true };
+  if (settings.once) return { ...transport, done: true };
   const again = { ...firstPass(performance, settings, -1), round: pass.round + 1 };
   return entered(transport, again, seconds);
 }
@@ -231,6 +231,16 @@ function reanchored(transport: Transport): Transport {
   return { ...transport, anchor, marks: [...transport.marks, markOf({ anchor, pass })] };
 }
 
+/**
+ * Where a pass ends that is at a tick when its stretch changes: at once beyond the new end, with its
+ * bar where the stretch lies behind the end of the chart.
+ */
+function endOfPass({ bars, length }: Performance, span: Stretch, tick: number): number {
+  const bar = bars.find(({ start, length: ticks }) => tick < start + ticks);
+  if (span.from >= length && tick < length && bar) return bar.start + bar.length;
+  return Math.max(span.to, tick);
+}
+
 /** The transport playing something else, or another stretch of it, from the first moment not scheduled yet. */
 function repassed(transport: Transport): Transport {
   const { performance, settings, pass, until } = transport;
@@ -238,8 +248,7 @@ function repassed(transport: Transport): Transport {
   const tick = tickOf(transport, Math.max(until, transport.anchor.seconds));
   const span = stretchOf(performance, settings);
   const events = eventsOf(performance);
-  // Played beyond its new end, the pass is over at once.
-  const to = Math.max(span.to, tick);
+  const to = endOfPass(performance, span, tick);
   const changed = { ...pass, events, to };
   const next = indexAt(events, (start) => isBefore(secondsOf(transport, start), until));
   return { ...transport, pass: changed, next };

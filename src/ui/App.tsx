@@ -17,6 +17,7 @@ function StudyNeck() {
   const symbol = useStudy(({ study }) => study.symbol);
   const places = useStudy(({ study }) => study.places);
   const position = useStudy(({ study }) => study.position);
+  const practising = useStudy((state) => state.practising);
   const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
   const { setPosition, pickForm } = useIntents();
   return (
@@ -31,6 +32,7 @@ function StudyNeck() {
       position={position}
       labels={labels}
       spacing={spacing}
+      tall={practising}
       onPosition={setPosition}
       onPick={pickForm}
     />
@@ -48,7 +50,11 @@ function useTheme(): void {
 function usePractice(): void {
   const practising = useStudy((state) => state.practising);
   useEffect(() => {
-    document.documentElement.toggleAttribute('data-practice', practising);
+    const { documentElement: page } = document;
+    if (page.hasAttribute('data-practice') === practising) return;
+    page.toggleAttribute('data-practice', practising);
+    // The type has another size now, and what is laid out by it measures itself when the window does.
+    window.dispatchEvent(new Event('resize'));
   }, [practising]);
 }
 

@@ -119,6 +119,7 @@ const transport = fc.record(
     share: between(SETTING_RANGES.share),
     semitones: fc.integer(SETTING_RANGES.semitones),
     countInBars: fc.integer(SETTING_RANGES.countInBars),
+    once: fc.constant(true as const),
     loop: loopBars,
     rise: fc.record({
       by: between(SETTING_RANGES.by),

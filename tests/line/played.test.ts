@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { barAt, harmoniesOf, nextHarmony, playedOf, slotAt, tickOfSlot } from '#line';
+import { barAt, harmoniesOf, loopApart, playedOf, slotAt, tickOfSlot } from '#line';
 import { chart, quarters } from './short.ts';
 
 /** `1@0 2@4`: written bars as they are played, and where they begin, in quarters. */
@@ -56,12 +56,17 @@ describe('a chart as it is played', () => {
     ]);
   });
 
-  it('tells the next harmony, round the end of a loop too', () => {
-    const played = playedOf(chart('| C | % | F | G |'));
-    const next = (tick: number, loop?: { from: number; to: number }) =>
-      nextHarmony(played, tick, loop)?.index;
-    expect([0, 3840, 7680, 11_520].map((tick) => next(tick))).toEqual([2, 2, 3, undefined]);
-    const loop = { from: 0, to: 11_520 };
-    expect([0, 7680, 11_520].map((tick) => next(tick, loop))).toEqual([2, 0, undefined]);
+  it('appends bars to loop that endings part, and begins them anew', () => {
+    const text = '|: C | / / / / |1. G :|2. Am |';
+    const looped = (first: number, last: number) => {
+      const { bars, length, slots } = playedOf(chart(text), { first, last });
+      const beyond = slots.filter(({ start }) => start >= length);
+      return [bars.map(({ written }) => written).join(' '), beyond.map(({ held }) => held)];
+    };
+    expect(looped(2, 4)).toEqual(['1 2 3 1 2 4 2 3 4', [false, false, false]]);
+    expect(looped(1, 3)).toEqual(['1 2 3 1 2 4', []]);
+    expect(looped(1, 9)).toEqual(['1 2 3 1 2 4', []]);
+    expect(loopApart(chart(text), { first: 2, last: 4 })).toEqual({ first: 2, last: 4 });
+    expect(loopApart(chart(text), { first: 1, last: 3 })).toBeUndefined();
   });
 });

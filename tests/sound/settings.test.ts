@@ -18,10 +18,12 @@ import {
   tempoIn,
   withLoop,
   withMaster,
+  withOnce,
   withPart,
   withRise,
   withSetting,
   withTap,
+  withTempoHeard,
 } from '#sound';
 import { chart, quarters } from '../line/short.ts';
 
@@ -145,15 +147,55 @@ describe('looped bars', () => {
     return found && [quarters(found.from), quarters(found.to)];
   };
 
-  it('lie where they are played first', () => {
+  it('lie where they are first played in a row', () => {
     expect(span('| C | F | G | C |', 2, 3)).toEqual([4, 12]);
-    expect(span('|: C | F :| G |', 2, 3)).toEqual([4, 20]);
+    expect(span('|: C | F :| G |', 2, 3)).toEqual([12, 20]);
+    expect(span('|: C | F :| G |', 2, 2)).toEqual([4, 8]);
     expect(span('|: C |1. F :|2. G | Am |', 3, 4)).toEqual([12, 20]);
     expect(span('3/4 | C | F |', 2, 2)).toEqual([3, 6]);
   });
 
-  it('are nowhere in a chart that has no such bars', () => {
+  it('are nowhere in a chart that has no such bars, or never plays them in a row', () => {
     expect(span('| C |', 2, 3)).toBeUndefined();
+    expect(span('|: C |1. F :|2. G |', 1, 3)).toBeUndefined();
+  });
+});
+
+describe('what is played', () => {
+  const settings = { tempo: 90, share: 1, semitones: 0, countInBars: 1 };
+  const rise = { by: 4, every: 2, most: 140 };
+
+  it('goes round and round, or once; the same when it is so already', () => {
+    const once = withOnce(settings, true);
+    expect(once.once).toBe(true);
+    expect(withOnce(once, true)).toBe(once);
+    expect(withOnce(once, false)).toEqual(settings);
+    expect(withOnce(settings, false)).toBe(settings);
+  });
+
+  it('goes round as soon as bars are looped or the tempo rises with the rounds', () => {
+    const once = withOnce(settings, true);
+    expect(withLoop(once, { first: 1, last: 2 }).once).toBeUndefined();
+    expect(withRise(once, rise).once).toBeUndefined();
+  });
+});
+
+describe('a tempo that is heard', () => {
+  const settings = { tempo: 90, share: 1, semitones: 0, countInBars: 1 };
+  const rise = { by: 4, every: 2, most: 140 };
+
+  it.each([
+    [{}, 100, 0, { tempo: 100, share: 1 }],
+    [{ share: 0.7 }, 100, 0, { tempo: 143, share: 0.7 }],
+    [{ share: 0.5 }, 200, 0, { tempo: 200, share: 1 }],
+    [{ share: 0.25 }, 20, 0, { tempo: 80, share: 0.25 }],
+    [{ rise }, 100, 4, { tempo: 92, share: 1, rise }],
+    [{ rise }, 150, 4, { tempo: 150, share: 1, rise }],
+    [{ rise, share: 0.5 }, 60, 2, { tempo: 116, share: 0.5, rise }],
+  ])('with %j is set so that %i sounds in round %i', (more, heard, round, expected) => {
+    const set = withTempoHeard({ ...settings, ...more }, heard, round);
+    expect(set).toMatchObject(expected);
+    expect(Math.abs(tempoIn(set, round) - heard)).toBeLessThanOrEqual(0.5);
   });
 });
 

@@ -22,6 +22,8 @@ import { chart, lineNote } from '../line/short.ts';
 
 const CHART = '| C | F | G | C |';
 
+const ENDINGS = '|: C | F |1. G :|2. Am | Dm |';
+
 const perform = (text = CHART): Performance =>
   makePerformance({ chart: chart(text), instrument: STANDARD_GUITAR, feel: 'straight' });
 
@@ -57,6 +59,9 @@ function run(
   return { events, marks, transport };
 }
 
+/** From the beginning to the end of the chart, and no further. */
+const ONCE: Partial<TransportSettings> = { once: true };
+
 /** Moments of the click, seconds. */
 const clicks = ({ events }: Pick<Run, 'events'>): readonly number[] =>
   events.filter(({ part }) => part === 'click' || part === 'count').map(({ seconds }) => seconds);
@@ -80,9 +85,55 @@ describe('the transport', () => {
   });
 
   it('plays every beat once, in time, and then is done', () => {
-    const played = run(startTransport(perform(), settings(), 0, 0), 9);
+    const played = run(startTransport(perform(), settings(ONCE), 0, 0), 9);
     near(clicks(played), grid(16, 0.5));
     expect(played.transport.done).toBe(true);
+  });
+
+  it('goes round and round, from the cursor to the end and then from the beginning', () => {
+    const from = tickOfBar(perform(), 4);
+    const played = run(startTransport(perform(), settings(), from, 0), 11.8);
+    near(clicks(played), grid(24, 0.5));
+    expect(played.marks.map(({ round, tick }) => [round, tick])).toEqual([
+      [0, from],
+      [1, 0],
+      [2, 0],
+    ]);
+  });
+
+  it('plays looped bars once, where that is asked', () => {
+    const loop = { first: 2, last: 3 };
+    const played = run(startTransport(perform(), settings({ ...ONCE, loop }), 0, 0), 9);
+    near(clicks(played), grid(8, 0.5));
+  });
+
+  it('plays just the looped bars, in the order in which they are written, across repeats', () => {
+    const loop = { first: 2, last: 4 };
+    const performance = makePerformance({
+      chart: chart(ENDINGS),
+      instrument: STANDARD_GUITAR,
+      feel: 'straight',
+      loop,
+    });
+    expect(performance.bars.map(({ written }) => written)).toEqual([1, 2, 3, 1, 2, 4, 5, 2, 3, 4]);
+    expect(performance.length).toBe(7 * 3840);
+    const start = startTransport(performance, settings({ loop }), 0, 0);
+    const bars = run(start, 11.9).events.flatMap(({ event, part }) =>
+      part === 'click' && event.start % 3840 === 0 ? [performance.bars[event.start / 3840]] : [],
+    );
+    expect(bars.map((bar) => bar?.written)).toEqual([2, 3, 4, 2, 3, 4]);
+  });
+
+  it('leaves off at the bar line for looped bars that stand behind the end of the chart', () => {
+    const loop = { first: 2, last: 4 };
+    const query = { instrument: STANDARD_GUITAR, feel: 'straight' } as const;
+    const looped = makePerformance({ ...query, chart: chart(ENDINGS), loop });
+    const played = run(startTransport(looped, settings(), 0, 0), 6, (transport, now) =>
+      now === 1 ? withSettings(transport, settings({ loop })) : transport,
+    );
+    const round = played.marks.find((mark) => mark.round === 1);
+    expect([round?.seconds, round?.tick]).toEqual([2, 7 * 3840]);
+    near(clicks(played), grid(clicks(played).length, 0.5));
   });
 
   it.each([20, 73, 133, 300])('does not drift in ten minutes of a loop at %i', (tempo) => {
@@ -105,12 +156,15 @@ describe('the transport', () => {
 
   it('begins at the cursor', () => {
     const from = tickOfBar(perform(), 3);
-    near(clicks(run(startTransport(perform(), settings(), from, 1), 9)), grid(8, 0.5, 1));
+    near(clicks(run(startTransport(perform(), settings(ONCE), from, 1), 9)), grid(8, 0.5, 1));
     expect(tickOfBar(perform(), 99)).toBe(0);
   });
 
   it('counts in, at the tempo, before it begins', () => {
-    const played = run(startTransport(perform(), settings({ countInBars: 2 }), 3840, 0), 20);
+    const played = run(
+      startTransport(perform(), settings({ ...ONCE, countInBars: 2 }), 3840, 0),
+      20,
+    );
     near(clicks(played), grid(8 + 12, 0.5));
     expect(played.events.filter(({ part }) => part === 'count')).toHaveLength(8);
     expect(Math.min(...played.events.flatMap((e) => (e.part === 'bass' ? [e.seconds] : [])))).toBe(
@@ -175,7 +229,7 @@ describe('the transport', () => {
 
   it('takes something else to play in the middle, from the same place', () => {
     const other = perform('| Am | Dm | Em | Am |');
-    const played = run(startTransport(perform(), settings(), 0, 0), 9, (transport, now) =>
+    const played = run(startTransport(perform(), settings(ONCE), 0, 0), 9, (transport, now) =>
       now === 3 ? withPerformance(transport, other) : transport,
     );
     near(clicks(played), grid(16, 0.5));
@@ -206,7 +260,7 @@ describe('the transport', () => {
 
   it('strums fast at a fast tempo: no string later than half its note', () => {
     for (const tempo of [40, 300]) {
-      const start = startTransport(perform(), settings({ tempo }), 0, 0);
+      const start = startTransport(perform(), settings({ ...ONCE, tempo }), 0, 0);
       const { events } = advanceUntil(start, 100);
       const late = events.map(({ event, seconds, secondsPerTick }) =>
         event.kind === 'note'

@@ -42,6 +42,24 @@ const HEARD: readonly Command[] = [
   playing('hear-tones', 'Hear its tones one by one', ['Shift+h'], ({ hearTones }) => hearTones()),
 ];
 
+/** The first chord of the next bar that has one, before or after that of the cursor. */
+function barAway({ study }: AppState, by: 1 | -1): number | undefined {
+  const { cells, cursor } = study;
+  const here = cells[cursor]?.bar ?? 1;
+  const bars = cells.map(({ bar }) => bar).filter((bar) => (bar - here) * by > 0);
+  const bar = by > 0 ? bars[0] : bars.at(-1);
+  return cells.find((cell) => cell.bar === bar)?.index;
+}
+
+const byBar = (name: string, label: string, key: string, by: 1 | -1): Command => ({
+  ...command('Cursor', name, label, [key], (intents, state) => {
+    const cell = barAway(state, by);
+    if (cell !== undefined) intents.moveCursorTo(cell);
+  }),
+  repeats: true,
+  enabled: (state) => barAway(state, by) !== undefined,
+});
+
 const CHANGED: readonly Command[] = [
   {
     ...command('Sound', 'loop-section', 'Loop the section, or all bars again', ['o'], (intents) =>
@@ -49,6 +67,11 @@ const CHANGED: readonly Command[] = [
     ),
     enabled: hasChords,
   },
+  command('Sound', 'rounds', 'Round and round, or once', ['Shift+o'], (intents, { workspace }) =>
+    intents.setOnce(workspace.sound.transport.once !== true),
+  ),
+  byBar('bar-back', 'One bar back', 'Shift+ArrowLeft', -1),
+  byBar('bar-on', 'One bar on', 'Shift+ArrowRight', 1),
   slowing('slower', 'Slower', '<', -SHARE_STEP),
   slowing('faster', 'Faster, up to the full speed', '>', SHARE_STEP),
   playing('tap', 'Tap the speed', ['m'], ({ tap }) => tap()),

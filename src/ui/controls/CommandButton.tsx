@@ -14,8 +14,10 @@ export const CommandButton = memo(function CommandButton(props: {
   readonly name: string;
   /** Shown instead of the command's label, which then is the accessible name. */
   readonly children?: ReactNode;
+  /** Present for what is switched on and off. */
+  readonly pressed?: boolean;
 }) {
-  const { name, children } = props;
+  const { name, children, pressed } = props;
   const { label, keys, enabled, perform } = commandNamed(name);
   const store = useStudyStore();
   const can = useStudy(enabled);
@@ -25,6 +27,7 @@ export const CommandButton = memo(function CommandButton(props: {
       aria-label={children === undefined ? undefined : label}
       aria-keyshortcuts={shortcutsOf(keys)}
       aria-disabled={!can}
+      aria-pressed={pressed}
       onClick={() => can && perform(store)}
     >
       {children ?? label}

@@ -1,4 +1,5 @@
 import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import type { LoopBars } from '#sound';
 import { useSize } from '../neck/size.ts';
 import { type LaneCell, useStudy } from '../store/index.ts';
 import { PlacedCell } from './Cell.tsx';
@@ -19,23 +20,19 @@ function Held({ bar }: { readonly bar: LaneBar }) {
   return <span className="held">∕</span>;
 }
 
-function barClass(bar: LaneBar): string {
+function barClass(bar: LaneBar, looped: boolean): string {
+  const loops = looped ? ' looped' : '';
   const opens = bar.opensRepeat ? ' opens-repeat' : '';
   const closes = bar.closesRepeat === undefined ? '' : ' closes-repeat';
-  return `bar${opens}${closes}${bar.ending === undefined ? '' : ' ending'}`;
+  return `bar${loops}${opens}${closes}${bar.ending === undefined ? '' : ' ending'}`;
 }
 
-function BarHead({
-  bar,
-  section,
-}: {
-  readonly bar: LaneBar;
-  readonly section: string | undefined;
-}) {
+function BarHead({ bar, section, looped }: Pick<BarProps, 'bar' | 'section' | 'looped'>) {
   const { metre, ending, same, closesRepeat = 2 } = bar;
   return (
     <div className="bar-head">
       <span className="bar-number">{bar.number}</span>
+      {looped && <span className="loop-sign">loop</span>}
       {section !== undefined && <h2 className="section-name">{section}</h2>}
       {metre && (
         <span className="metre">
@@ -54,11 +51,17 @@ interface Shown {
   readonly cells: readonly LaneCell[];
   /** Where forms were set by hand for the route. */
   readonly pins: ReadonlySet<string>;
+  /** The bars that are played over and over. */
+  readonly loop: LoopBars | undefined;
 }
 
-interface BarProps extends Shown {
+const isLooped = ({ number }: LaneBar, loop: LoopBars | undefined): boolean =>
+  loop !== undefined && number >= loop.first && number <= loop.last;
+
+interface BarProps extends Omit<Shown, 'loop'> {
   readonly bar: LaneBar;
   readonly section: string | undefined;
+  readonly looped: boolean;
   /** Share of the row, in percent. */
   readonly width: number;
   readonly ems: number;
@@ -81,13 +84,13 @@ function Chords({ bar, ems, cells, pins }: BarProps) {
 }
 
 const LaneBarView = memo(function LaneBarView(props: BarProps) {
-  const { bar, section, width } = props;
+  const { bar, section, looped, width } = props;
   return (
     <div
-      className={barClass(bar)}
+      className={barClass(bar, looped)}
       style={{ width: `${width}%`, backgroundSize: `${100 / bar.beats}% 0.3rem` }}
     >
-      <BarHead bar={bar} section={section} />
+      <BarHead bar={bar} section={section} looped={looped} />
       {bar.closesRepeat !== undefined && <span className="repeat-dots closing" />}
       <Held bar={bar} />
       {bar.opensRepeat && <span className="repeat-dots opening" />}
@@ -102,7 +105,7 @@ interface RowProps extends Shown {
   readonly ems: number;
 }
 
-const Row = memo(function Row({ row, quarters, ems, cells, pins }: RowProps) {
+const Row = memo(function Row({ row, quarters, ems, cells, pins, loop }: RowProps) {
   return (
     <div className="row">
       {row.bars.map((bar, i) => (
@@ -110,6 +113,7 @@ const Row = memo(function Row({ row, quarters, ems, cells, pins }: RowProps) {
           key={bar.number}
           bar={bar}
           section={i === 0 ? row.section : undefined}
+          looped={isLooped(bar, loop)}
           width={(bar.quarters / quarters) * 100}
           ems={(bar.quarters / quarters) * ems}
           cells={cells}
@@ -174,6 +178,7 @@ function usePins(): ReadonlySet<string> {
 export function Lane() {
   const chart = useStudy(({ study }) => study.chart);
   const cells = useStudy(({ study }) => study.cells);
+  const loop = useStudy(({ workspace }) => workspace.sound.transport.loop);
   const pins = usePins();
   const chords = useChords();
   const [ref, size] = useSize<HTMLElement>();
@@ -195,6 +200,7 @@ export function Lane() {
             ems={ems}
             cells={cells}
             pins={pins}
+            loop={loop}
           />
         ))}
       </section>

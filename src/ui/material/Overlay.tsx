@@ -3,6 +3,7 @@ import type { Bend, ComparedPlace } from '#neck';
 import { type NeckLayout, placeAt } from '../neck/layout.ts';
 import { outlinePath } from '../neck/marks.ts';
 import { ComingForm } from '../sound/ComingForm.tsx';
+import { SoundMarks } from '../sound/SoundMarks.tsx';
 import { type FingeredPlace, useStudy } from '../store/index.ts';
 import { useDrawn, useEmphasised } from './emphasis.ts';
 import { shareOf, signs } from './material-words.ts';
@@ -224,6 +225,7 @@ export const Overlay = memo(function Overlay({ layout }: LayerProps) {
         </g>
       )}
       <ComingForm layout={layout} />
+      <SoundMarks layout={layout} />
     </>
   );
 });

@@ -80,6 +80,14 @@ const SIGNS: readonly Sign[] = [
     sample: <path className="dimension-line" d="M-10 0H10M-10 -5V5M10 -5V5" />,
     words: 'four frets under the hand',
   },
+  {
+    sample: <circle className="coming-ring" r="10" />,
+    words: 'while it plays: the grip that comes next',
+  },
+  {
+    sample: <path className="mark-sounding" d="M-11 0a11 11 0 1 1 22 0a11 11 0 1 1 -22 0Z" />,
+    words: 'it sounds',
+  },
   { sample: <path className="stretch-line" d="M-10 0H10" />, words: 'as far as it stretches' },
 ];
 

@@ -31,6 +31,8 @@ export interface NeckProps {
   readonly position: number;
   readonly labels: Labels;
   readonly spacing: 'true' | 'even';
+  /** Takes more of the window's height. */
+  readonly tall?: boolean;
   readonly onPosition: (position: number) => void;
   readonly onPick: (form: string, anchor: number) => void;
   /** The lens that is on, and what it draws over, lays over and shows below the neck. */
@@ -51,7 +53,14 @@ const LOW_BELOW = 48;
 /** Rows of brackets: an upright neck and a low window have less room for them. */
 const LEVELS = { few: 2, many: 3 };
 
-function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'): NeckLayout {
+function layoutOf(
+  size: Size,
+  {
+    instrument,
+    spacing,
+    tall = false,
+  }: Pick<NeckProps, 'instrument' | 'spacing'> & { readonly tall: boolean | undefined },
+): NeckLayout {
   const upright = size.width < UPRIGHT_BELOW * size.em;
   const low = size.sight < LOW_BELOW * size.em;
   return layoutNeck({
@@ -63,8 +72,9 @@ function layoutOf(size: Size, instrument: Instrument, spacing: 'true' | 'even'):
     spacing,
     upright,
     leftHanded: instrument.leftHanded,
-    levels: upright || low ? LEVELS.few : LEVELS.many,
+    levels: upright || low || tall ? LEVELS.few : LEVELS.many,
     sight: size.sight,
+    tall,
   });
 }
 
@@ -194,12 +204,12 @@ function Drawing(props: DrawingProps) {
 
 /** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
 export function Neck(props: NeckProps) {
-  const { instrument, spacing, reading, places, position, onPosition, onPick } = props;
+  const { instrument, spacing, tall, reading, places, position, onPosition, onPick } = props;
   const { board: FingerBoard, below: Below } = props;
   const [sheet, size] = useSize<HTMLDivElement>();
   const layout = useMemo(
-    () => (size === undefined ? undefined : layoutOf(size, instrument, spacing)),
-    [size, instrument, spacing],
+    () => (size === undefined ? undefined : layoutOf(size, { instrument, spacing, tall })),
+    [size, instrument, spacing, tall],
   );
   const drawing = useRef<HTMLDivElement>(null);
   useHandDrag(drawing, { layout, position, onPosition });

@@ -61,8 +61,10 @@ export function useHandDrag(ref: RefObject<HTMLElement | null>, spec: DragSpec):
       );
     };
     const set = (event: MouseEvent) => {
+      // A click that a tone has taken is not for the hand.
+      if (event.defaultPrevented || isButton(event.target)) return;
       const fret = fretAt(sheet, event, layout);
-      if (!isButton(event.target) && !holds(position, fret)) onPosition(fret);
+      if (!holds(position, fret)) onPosition(fret);
     };
     sheet.addEventListener('pointerdown', grab);
     sheet.addEventListener('click', set);

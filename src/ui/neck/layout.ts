@@ -16,6 +16,8 @@ export interface LayoutSpec {
   readonly levels: number;
   /** Height of the window: a neck of many strings keeps room for what stands above and below it. */
   readonly sight: number;
+  /** A lying neck takes as much of that as there is when nothing but chord and keys stand beside it. */
+  readonly tall?: boolean;
 }
 
 /**
@@ -87,13 +89,14 @@ const ROWS = {
 };
 
 /** Share of the window's height that the strings of a lying neck may take. */
-const SIGHT = 0.27;
+const SIGHT = { usual: 0.27, tall: 0.31 };
 
 function gapOf(spec: LayoutSpec, taken: number): number {
   const spaces = Math.max(1, spec.strings - 1);
   if (spec.upright) return clamp(0.94 * spec.em, (spec.width - taken) / spaces, 3 * spec.em);
+  if (spec.tall) return Math.min((SIGHT.tall * spec.sight) / spaces, 3.6 * spec.em);
   const wide = clamp(1.75 * spec.em, spec.width / 33, 3.6 * spec.em);
-  return Math.min(wide * (spec.strings > 6 ? 0.9 : 1), (SIGHT * spec.sight) / spaces);
+  return Math.min(wide * (spec.strings > 6 ? 0.9 : 1), (SIGHT.usual * spec.sight) / spaces);
 }
 
 function lengthOf(spec: LayoutSpec, parts: readonly number[]): number {

@@ -8,7 +8,7 @@ import {
   useState,
 } from 'react';
 import { ok, type Result } from '#theory';
-import { type FieldName, fieldError, useStudy } from '../store/index.ts';
+import { type FieldName, fieldError, fieldNoticeId, useIntents, useStudy } from '../store/index.ts';
 import { readNumber, stepped } from './number.ts';
 
 interface FieldProps<T> {
@@ -26,6 +26,8 @@ interface FieldProps<T> {
   /** Arrow up and down step through whole numbers in this range. */
   readonly range?: Range | undefined;
   readonly wide?: boolean;
+  /** Left with something refused in it, the field shows the value in force again. */
+  readonly restores?: boolean;
   readonly children?: ReactNode;
 }
 
@@ -57,8 +59,14 @@ function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
     element?.addEventListener('change', taken);
     return () => element?.removeEventListener('change', taken);
   }, []);
-  return { draft, setDraft, unread, input, commit: (text: string) => commit.current(text) };
+  const forget = (): void => setUnread(undefined);
+  return { draft, setDraft, unread, forget, input, commit: (text: string) => commit.current(text) };
 }
+
+type Typed = Pick<ReturnType<typeof useDraft>, 'draft' | 'setDraft' | 'unread' | 'forget'>;
+
+/** Milliseconds for which a refusal is read after its field has been left. */
+const READ = 8000;
 
 const STEPS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowDown: -1 };
 
@@ -67,13 +75,48 @@ function stepOf(event: KeyboardEvent, draft: string, range: Range | undefined): 
   return by === undefined || range === undefined ? undefined : stepped(draft, by, range);
 }
 
+/** What is refused, how it is let go of, and how the field shows what is in force again. */
+function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: Typed) {
+  const { draft, setDraft, unread, forget } = typed;
+  const refused = useStudy((state) => fieldError(state, name));
+  const { dismissNotice } = useIntents();
+  const reading = useRef<ReturnType<typeof setTimeout>>(undefined);
+  const error = unread ?? refused;
+  const dismiss = (): void => {
+    clearTimeout(reading.current);
+    forget();
+    dismissNotice(fieldNoticeId(name));
+  };
+  /** Says whether there was anything to put back. */
+  const restore = (): boolean => {
+    if (draft === value || !restores) return false;
+    setDraft(value);
+    return true;
+  };
+  return {
+    error,
+    isRefused: error !== undefined && draft !== value,
+    typedAnew: () => error !== undefined && dismiss(),
+    left: () => {
+      if (restore()) reading.current = setTimeout(dismiss, READ);
+    },
+    /** Says whether the key was for this. */
+    escaped: (key: string): boolean => {
+      const done = key === 'Escape' && restore();
+      if (done) dismiss();
+      return done;
+    },
+  };
+}
+
 /** A field whose value can be refused: the reason stands under it, the last good value stays in force. */
 export function Field<T>(props: FieldProps<T>) {
   const id = useId();
-  const { draft, setDraft, unread, input, commit } = useDraft(props);
-  const refused = useStudy((state) => fieldError(state, props.name));
-  const error = unread ?? refused;
+  const typed = useDraft(props);
+  const { draft, setDraft, input, commit } = typed;
+  const { error, isRefused, typedAnew, left, escaped } = useRefusal(props, typed);
   const onKeyDown = (event: KeyboardEvent): void => {
+    if (escaped(event.key)) event.preventDefault();
     const next = stepOf(event, draft, props.range);
     if (next === undefined) return;
     event.preventDefault();
@@ -94,10 +137,14 @@ export function Field<T>(props: FieldProps<T>) {
           value={draft}
           autoComplete="off"
           spellCheck={false}
-          aria-invalid={error !== undefined}
+          aria-invalid={isRefused}
           aria-describedby={error === undefined ? undefined : `${id}-error`}
           onKeyDown={onKeyDown}
-          onChange={({ currentTarget }) => setDraft(currentTarget.value)}
+          onBlur={left}
+          onChange={({ currentTarget }) => {
+            setDraft(currentTarget.value);
+            typedAnew();
+          }}
         />
         {props.unit !== undefined && <span className="unit">{props.unit}</span>}
         {props.children}

@@ -16,6 +16,17 @@ export function readNumber(text: string, expected: string): Result<number, strin
   return Number.isFinite(value) ? ok(value) : refused(text, expected);
 }
 
+/** A whole number in a range as typed, or in words why it is none and what is used instead. */
+export function readWhole(
+  text: string,
+  { min, max }: { readonly min: number; readonly max: number },
+  instead: string,
+): Result<number, string> {
+  const value = numberOf(text);
+  const fits = Number.isInteger(value) && value >= min && value <= max;
+  return fits ? ok(value) : refused(text, `a whole number from ${min} to ${max}; ${instead}`);
+}
+
 const BETWEEN = /[\s,;]+/;
 
 /**

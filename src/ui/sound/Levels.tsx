@@ -1,4 +1,4 @@
-import { HEARING, PARTS, type PartName } from '#sound';
+import { gainOfPart, HEARING, PARTS, type PartName } from '#sound';
 import { useIntents, useStudy } from '../store/index.ts';
 import { PART_WORDS, percent } from './words.ts';
 
@@ -33,17 +33,18 @@ function Whole() {
       <td>
         <Fader label="Level of everything" level={master} onLevel={setMaster} />
       </td>
-      <td colSpan={2}>{percent(master)}</td>
+      <td colSpan={3}>{percent(master)}</td>
     </tr>
   );
 }
 
 function Part({ name }: { readonly name: PartName }) {
   const { level, mute, solo } = useStudy(({ workspace }) => workspace.sound.mix.parts[name]);
+  const silent = useStudy(({ workspace }) => gainOfPart(workspace.sound.mix, name) === 0);
   const { setPart } = useIntents();
   const called = PART_WORDS[name];
   return (
-    <tr>
+    <tr className={silent ? 'silent' : undefined}>
       <th scope="row">{called}</th>
       <td>
         <Fader
@@ -74,6 +75,7 @@ function Part({ name }: { readonly name: PartName }) {
           </button>
         )}
       </td>
+      <td className="silent-word">{silent && 'silent'}</td>
     </tr>
   );
 }

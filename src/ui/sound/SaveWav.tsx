@@ -9,10 +9,11 @@ function whatInWords(what: What): string {
   return what === 'each' ? 'each part, a file of its own' : `the ${PART_WORDS[what]} alone`;
 }
 
-/** `share`: how much is made; `told`: why it was not. */
+/** `share`: how much is made; `told`: why it was not; `saved`: the names of the files. */
 interface Saving {
   readonly share?: number;
   readonly told?: string;
+  readonly saved?: string;
 }
 
 function useSaving(what: What) {
@@ -24,11 +25,13 @@ function useSaving(what: What) {
     if (player === undefined || saving.share !== undefined) return;
     stop.current = new AbortController();
     setSaving({ share: 0 });
-    const saved = await saveFiles(wantedFiles(store, player, what), {
+    const files = wantedFiles(store, player, what);
+    const made = await saveFiles(files, {
       progress: (share) => setSaving({ share }),
       signal: stop.current.signal,
     });
-    setSaving(saved.ok || saved.error.code === 'stopped' ? {} : { told: saved.error.message });
+    if (made.ok) setSaving({ saved: files.map(({ name }) => name).join(', ') });
+    else setSaving(made.error.code === 'stopped' ? {} : { told: made.error.message });
   };
   return { ...saving, save, cancel: () => stop.current?.abort() };
 }
@@ -36,7 +39,7 @@ function useSaving(what: What) {
 /** What is heard, as a file. */
 export function SaveWav() {
   const [what, setWhat] = useState<What>('heard');
-  const { share, told, save, cancel } = useSaving(what);
+  const { share, told, saved, save, cancel } = useSaving(what);
   return (
     <fieldset className="save-wav">
       <legend className="label">File</legend>
@@ -64,6 +67,7 @@ export function SaveWav() {
           </button>
         </span>
       )}
+      <output className="saved">{saved !== undefined && `Saved: ${saved}`}</output>
       {told !== undefined && (
         <p className="field-error" role="alert">
           {told}

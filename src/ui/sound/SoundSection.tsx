@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Choice } from '../controls/Choice.tsx';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
@@ -26,6 +26,18 @@ function FeelChoice() {
   return <Choice label="Feel" options={FEEL_OPTIONS} value={feel} onChange={setFeel} />;
 }
 
+/** What one opens one wants to see: it lies below the screen. */
+function SoundPanel() {
+  const panel = useRef<HTMLDivElement>(null);
+  useEffect(() => panel.current?.scrollIntoView({ block: 'nearest' }), []);
+  return (
+    <div ref={panel} className="sound-panel">
+      <Levels />
+      <Speed />
+    </div>
+  );
+}
+
 /** What is heard, how loud and how fast; the transport stands beside the chart. */
 export function SoundSection() {
   const [open, setOpen] = useState(false);
@@ -45,12 +57,7 @@ export function SoundSection() {
         </fieldset>
         <SaveWav />
       </div>
-      {open && (
-        <div className="sound-panel">
-          <Levels />
-          <Speed />
-        </div>
-      )}
+      {open && <SoundPanel />}
     </section>
   );
 }

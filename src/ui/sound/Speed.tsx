@@ -1,11 +1,19 @@
-import { type Rise, SETTING_RANGES } from '#sound';
+import { type Rise, SETTING_RANGES, type TransportSettings } from '#sound';
 import { Choice } from '../controls/Choice.tsx';
 import { CommandButton } from '../controls/CommandButton.tsx';
-import { NumberField } from '../settings/Field.tsx';
-import { useIntents, useStudy } from '../store/index.ts';
+import { Field } from '../settings/Field.tsx';
+import { readWhole } from '../settings/number.ts';
+import { type FieldName, useIntents, useStudy } from '../store/index.ts';
+import { useSounding } from './players.ts';
 import { GUITAR_OPTIONS, PEDAL_OPTIONS, percent, soundingInWords } from './words.ts';
 
 const useTransport = () => useStudy(({ workspace }) => workspace.sound.transport);
+
+/** What was tapped, beside what it is tapped with. */
+function Tapped() {
+  const tapped = useSounding((sounding) => sounding.tapped);
+  return <output aria-label="Tapped">{tapped > 0 && `${tapped} bpm`}</output>;
+}
 
 function Share() {
   const { share } = useTransport();
@@ -26,60 +34,94 @@ function Share() {
         />
         {percent(share)}
         <CommandButton name="tap">Tap</CommandButton>
+        <Tapped />
       </span>
     </div>
   );
 }
 
-const USUAL_RISE: Rise = { by: 4, every: 2, most: 140 };
+const USUAL_RISE = { by: 4, every: 2, most: 140 } as const;
+/** What the tempo gains at least, where it is near the usual end already. */
+const USUAL_GAIN = 20;
+
+/** A rise that is heard: it ends above the tempo. */
+const usualRise = (tempo: number): Rise => ({
+  ...USUAL_RISE,
+  most: Math.min(SETTING_RANGES.tempo.max, Math.max(USUAL_RISE.most, tempo + USUAL_GAIN)),
+});
+
+interface RiseFieldProps {
+  readonly name: FieldName;
+  readonly label: string;
+  readonly unit: string;
+  readonly value: number;
+  readonly range: { readonly min: number; readonly max: number };
+  readonly onCommit: (value: number) => void;
+}
+
+/** Each of the three says for itself what it refuses. */
+function RiseField({ value, range, ...props }: RiseFieldProps) {
+  return (
+    <Field
+      {...props}
+      value={String(value)}
+      range={range}
+      inputMode="numeric"
+      restores
+      read={(text) => readWhole(text, range, `still ${value}`)}
+    />
+  );
+}
 
 function RiseFields({ rise }: { readonly rise: Rise }) {
   const { setRise } = useIntents();
-  const { by, every } = SETTING_RANGES;
+  const { by, every, tempo } = SETTING_RANGES;
+  const set = (change: Partial<Rise>): void => setRise({ ...rise, ...change });
   return (
     <div className="rise-fields">
-      <NumberField
-        name="rise"
-        label="by"
-        whole={by}
-        expected={`a number from ${by.min} to ${by.max}`}
-        value={rise.by}
-        onCommit={(value) => setRise({ ...rise, by: value })}
+      <RiseField
+        {...{ name: 'rise.by', label: 'by', unit: 'bpm', value: rise.by, range: by }}
+        onCommit={(value) => set({ by: value })}
       />
-      <NumberField
-        name="rise"
-        label="after rounds"
-        whole={every}
-        expected={`a whole number from ${every.min} to ${every.max}`}
-        value={rise.every}
-        onCommit={(value) => setRise({ ...rise, every: value })}
+      <RiseField
+        {...{ name: 'rise.every', label: 'after', value: rise.every, range: every }}
+        unit={rise.every === 1 ? 'round' : 'rounds'}
+        onCommit={(value) => set({ every: value })}
       />
-      <NumberField
-        name="rise"
-        label="up to"
-        whole={SETTING_RANGES.tempo}
-        expected="a number from 20 to 300"
-        value={rise.most}
-        onCommit={(value) => setRise({ ...rise, most: value })}
+      <RiseField
+        {...{ name: 'rise.most', label: 'up to', unit: 'bpm', value: rise.most, range: tempo }}
+        onCommit={(value) => set({ most: value })}
       />
     </div>
   );
 }
 
+/** Why nothing grows faster though it is asked for. */
+function whyNot({ rise, once, tempo }: TransportSettings): string | undefined {
+  if (rise === undefined) return undefined;
+  if (once) return 'It is played once: there are no rounds.';
+  return rise.most <= tempo ? `The tempo is ${tempo} already.` : undefined;
+}
+
 function RiseChoice() {
-  const { rise } = useTransport();
+  const transport = useTransport();
+  const { rise } = transport;
   const { setRise } = useIntents();
+  const why = whyNot(transport);
   return (
     <div>
       <label className="tick">
         <input
           type="checkbox"
           checked={rise !== undefined}
-          onChange={({ currentTarget }) => setRise(currentTarget.checked ? USUAL_RISE : undefined)}
+          onChange={({ currentTarget }) =>
+            setRise(currentTarget.checked ? usualRise(transport.tempo) : undefined)
+          }
         />
         Faster with the rounds
       </label>
       {rise && <RiseFields rise={rise} />}
+      {why !== undefined && <p className="why-not">{why}</p>}
     </div>
   );
 }

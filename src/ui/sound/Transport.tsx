@@ -1,9 +1,11 @@
 import { makeLoop } from '#sound';
+import { CommandButton } from '../controls/CommandButton.tsx';
 import { TextField } from '../settings/Field.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
 import { Beats } from './Beats.tsx';
 import { PracticeKeys } from './PracticeKeys.tsx';
 import { usePlayer, useSounding } from './players.ts';
+import { Summary } from './Summary.tsx';
 
 /** What the browser or the device asks of the person. */
 function Trouble() {
@@ -24,7 +26,7 @@ function Buttons() {
     <>
       <button
         type="button"
-        className="play"
+        className={playing ? 'play playing' : 'play'}
         aria-keyshortcuts="Space"
         aria-disabled={empty}
         onClick={() => empty || player?.play()}
@@ -53,6 +55,7 @@ function Tempo() {
       value={String(tempo)}
       inputMode="decimal"
       range={{ min: 20, max: 300 }}
+      restores
       onCommit={setTempo}
     />
   );
@@ -65,14 +68,25 @@ function Loop() {
     <TextField
       name="loop"
       label="Loop"
-      placeholder="bars"
+      placeholder="all bars"
       value={makeLoop(loop)}
+      restores
       onCommit={setLoop}
     />
   );
 }
 
-/** Playing by hand: from the cursor, how fast, which bars over and over. */
+/** Round and round, or once: pressed for round and round. */
+function Rounds() {
+  const once = useStudy(({ workspace }) => workspace.sound.transport.once === true);
+  return (
+    <CommandButton name="rounds" pressed={!once}>
+      <span aria-hidden="true">↻</span> <span className="round-word">round</span>
+    </CommandButton>
+  );
+}
+
+/** Playing by hand: from the cursor, how fast, which bars, and whether round and round. */
 export function Transport() {
   return (
     <section className="transport" aria-label="Transport">
@@ -80,7 +94,11 @@ export function Transport() {
         <Buttons />
         <Tempo />
         <Loop />
-        <Beats />
+        <Rounds />
+        <div className="now-playing">
+          <Summary />
+          <Beats />
+        </div>
         <PracticeKeys />
       </div>
       <Trouble />

@@ -11,6 +11,10 @@ const stageOf = (target: Window): Stage => ({
     return () => target.cancelAnimationFrame(id);
   },
   now: () => target.performance.now() / 1000,
+  later: (seconds, work) => {
+    const id = target.setTimeout(work, seconds * 1000);
+    return () => target.clearTimeout(id);
+  },
   typing: () => target.document.activeElement?.matches('textarea, input') === true,
 });
 

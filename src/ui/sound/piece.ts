@@ -2,6 +2,7 @@
 
 import type { SoundSetup } from '#lesson';
 import {
+  loopApart,
   type Plan,
   type Planned,
   type Played,
@@ -10,9 +11,16 @@ import {
   type StudyName,
   studyNotes,
 } from '#line';
-import { makePerformance, type Performance, spanOfLoop, type TransportSettings } from '#sound';
+import {
+  type LoopBars,
+  makePerformance,
+  type Performance,
+  spanOfLoop,
+  type TransportSettings,
+} from '#sound';
 import { slotsOf, type Ticks } from '#theory';
 import { type AppState, goingOn, readingAt, type Study } from '../store/index.ts';
+import { type Sounded, soundedOf } from './marking.ts';
 
 export interface Piece {
   readonly played: Played;
@@ -21,6 +29,8 @@ export interface Piece {
   readonly cellOf: readonly number[];
   /** The tick at which each cell is played first. */
   readonly startOf: readonly Ticks[];
+  /** What of the studied line sounds when. */
+  readonly sounded: readonly Sounded[];
 }
 
 /** Slots that merely go on belong to the cell before them. */
@@ -81,16 +91,30 @@ export const sourceOf = ({ study, workspace }: AppState): Source => ({
 export function makePiece({ study, sound }: Source): Piece {
   const { chart, cells, of } = study;
   const { instrument } = of;
-  const played = playedOf(chart);
+  const { loop } = sound.transport;
+  const played = playedOf(chart, loop);
   const cellOf = cellsOfSlots(study);
   const line = studyNotes(sound.study, played, planOf(study, sound.study, cellOf), instrument);
   const gripAt = (index: number) => cells[cellOf[index] ?? 0]?.form?.grip;
   return {
     played,
-    performance: makePerformance({ chart, instrument, feel: sound.feel, gripAt, line }),
+    performance: makePerformance({
+      ...{ chart, instrument, feel: sound.feel, gripAt, line },
+      ...(loop && { loop }),
+    }),
     cellOf,
     startOf: startsOf(played, cellOf, cells.length),
+    sounded: soundedOf(line),
   };
+}
+
+const sameBars = (a: LoopBars | undefined, b: LoopBars | undefined): boolean =>
+  a?.first === b?.first && a?.last === b?.last;
+
+/** Whether the loops of two sources of one chart are played from the same bars. */
+function loopsAlike({ study, sound }: Source, other: Source): boolean {
+  const [a, b] = [sound.transport.loop, other.sound.transport.loop];
+  return sameBars(a, b) || sameBars(loopApart(study.chart, a), loopApart(study.chart, b));
 }
 
 /** Whether two sources sound alike: then what is played for one need not be made again for the other. */
@@ -100,7 +124,8 @@ export const soundsAlike = (a: Source, b: Source): boolean =>
   a.study.of.instrument === b.study.of.instrument &&
   a.study.of.bendLimits === b.study.of.bendLimits &&
   a.sound.study === b.sound.study &&
-  a.sound.feel === b.sound.feel;
+  a.sound.feel === b.sound.feel &&
+  loopsAlike(a, b);
 
 /** The settings with a loop only if the chart has its bars. */
 export function settingsFor(
@@ -109,6 +134,17 @@ export function settingsFor(
 ): TransportSettings {
   const { loop, ...rest } = settings;
   return loop && spanOfLoop(performance.bars, loop) ? settings : rest;
+}
+
+/** The tick at which a cell is played first within a stretch; undefined where it is not. */
+export function startWithin(
+  { played, cellOf }: Piece,
+  cell: number,
+  { from, to }: Stretch,
+): number | undefined {
+  return played.slots.find(
+    ({ index, start }) => cellOf[index] === cell && start >= from && start < to,
+  )?.start;
 }
 
 /** The stretch that is looped, in ticks of the performance. */

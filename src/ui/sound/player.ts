@@ -1,6 +1,9 @@
 /** Plays what the workspace shows, and lets cursor and neck follow what is heard. */
-import { nextHarmony, slotAt } from '#line';
+import { type Stretch, slotAt } from '#line';
+import type { Place } from '#neck';
 import {
+  gainOfPart,
+  type Struck,
   struckAt,
   type Taps,
   type TransportSettings,
@@ -18,7 +21,16 @@ import {
   type Study,
   type StudyStore,
 } from '../store/index.ts';
-import { struckInTurn } from './in-turn.ts';
+import { comingAt, timeThrough } from './coming.ts';
+import { groupsInTurn, struckInTurn } from './in-turn.ts';
+import {
+  type Later,
+  type Marking,
+  makeMarking,
+  NOTHING,
+  type StruckGroup,
+  soundedAt,
+} from './marking.ts';
 import {
   loopSpan,
   makePiece,
@@ -27,6 +39,7 @@ import {
   settingsFor,
   soundsAlike,
   sourceOf,
+  startWithin,
 } from './piece.ts';
 import { makeSounding, SILENT, type Sounding } from './sounding.ts';
 
@@ -35,13 +48,18 @@ export interface Stage {
   /** Calls `work` before the next picture; gives what calls it off. */
   readonly frame: (work: () => void) => () => void;
   readonly now: () => number;
+  readonly later: Later;
   /** Whether somebody is typing: the cursor then follows the caret, and the music does not. */
   readonly typing: () => boolean;
 }
 
 export interface Player {
   readonly sounding: Cell<Sounding>;
+  /** Places of the neck that sound, one by one as they do. */
+  readonly marked: Cell<readonly Place[]>;
   readonly engine: Engine;
+  /** Strikes notes by hand, and marks where they are once they sound. */
+  readonly strike: (notes: readonly Struck[], groups: readonly StruckGroup[]) => void;
   readonly play: () => void;
   readonly stop: () => void;
   readonly toggle: () => void;
@@ -60,6 +78,7 @@ interface Inside {
   readonly engine: Engine;
   readonly stage: Stage;
   readonly sounding: Cell<Sounding>;
+  readonly marking: Marking;
   piece: { readonly of: Source; readonly piece: Piece } | undefined;
   /** The cell that the music last took the cursor to; -1 = none. */
   cell: number;
@@ -67,6 +86,8 @@ interface Inside {
   /** Where playing began: the cursor goes back there when the music is over. */
   origin: number;
   taps: Taps;
+  /** The chart was typed after the cursor was last moved by hand. */
+  typed: boolean;
   callOff: (() => void) | undefined;
 }
 
@@ -90,29 +111,10 @@ const show = ({ sounding }: Inside, patch: Partial<Sounding>): void =>
 
 const isPlaying = ({ engine }: Inside): boolean => engine.state().phase === 'playing';
 
-/** Seconds before a change from which on the next form is shown: time for a hand to get there. */
-const NOTICE_SECONDS = 1.6;
-/** Of a short chord no more than this share is spent looking at the next one. */
-const NOTICE_SHARE = 0.75;
-
-interface Ahead {
-  readonly next: number | undefined;
-  readonly soon: boolean;
-}
-
-/** Which cell comes next, and whether it is time to look at it. */
-function aheadOf(inside: Inside, { tick, round }: Heard): Ahead {
+/** The stretch that is played: the loop, or the whole chart. */
+function spanIn(inside: Inside): Stretch {
   const piece = pieceIn(inside);
-  const settings = settingsIn(inside);
-  const slot = slotAt(piece.played, tick);
-  const span = loopSpan(piece, settings);
-  const next = nextHarmony(piece.played, tick, span);
-  if (slot === undefined || next === undefined) return { next: undefined, soon: false };
-  const change = next.start > tick ? next.start : (span?.to ?? tick);
-  const perTick = 60 / (tempoIn(settings, round) * 960);
-  const notice = Math.min(NOTICE_SECONDS / perTick, NOTICE_SHARE * slot.length);
-  const chord = studyIn(inside).cells[piece.cellOf[next.index] ?? -1];
-  return { next: chord?.index, soon: chord?.form !== undefined && change - tick <= notice };
+  return loopSpan(piece, settingsIn(inside)) ?? { from: 0, to: piece.played.length };
 }
 
 /** Takes the cursor where the music is; a cursor that a person moved meanwhile is left alone. */
@@ -123,21 +125,29 @@ function takeAlong(inside: Inside, cell: number, next: number | undefined): void
   inside.store.intents.follow(cell, next);
 }
 
-function followHeard(inside: Inside, heard: Heard): void {
+/** What of the studied line is heard now, if that is heard at all. */
+function markHeard(inside: Inside, tick: number): void {
+  const heard = gainOfPart(sourceIn(inside).sound.mix, 'line') > 0;
+  inside.marking.play(heard ? soundedAt(pieceIn(inside).sounded, tick) : NOTHING);
+}
+
+function followMusic(inside: Inside, { tick, round }: Heard): Partial<Sounding> {
+  const piece = pieceIn(inside);
+  const slot = slotAt(piece.played, tick);
   const settings = settingsIn(inside);
+  const { next, soon } = comingAt(piece, studyIn(inside), settings, { tick, round });
+  if (slot) takeAlong(inside, piece.cellOf[slot.index] ?? 0, next);
+  markHeard(inside, tick);
+  return { soon, time: timeThrough(piece, tick) };
+}
+
+function followHeard(inside: Inside, heard: Heard): void {
   const { counting, round } = heard;
   const beats = heard.bar?.metre.beats ?? 0;
-  const known = { counting, round, beat: Math.floor(heard.beat), beats };
-  const tempo = tempoIn(settings, Math.max(0, round));
-  if (counting) {
-    show(inside, { ...known, tempo, soon: false });
-    return;
-  }
-  const piece = pieceIn(inside);
-  const slot = slotAt(piece.played, heard.tick);
-  const { next, soon } = aheadOf(inside, heard);
-  if (slot) takeAlong(inside, piece.cellOf[slot.index] ?? 0, next);
-  show(inside, { ...known, tempo, soon });
+  const tempo = tempoIn(settingsIn(inside), Math.max(0, round));
+  const known = { counting, round, beat: Math.floor(heard.beat), beats, tempo };
+  const music = counting ? { soon: false } : followMusic(inside, heard);
+  show(inside, { ...known, ...music });
 }
 
 function follow(inside: Inside): void {
@@ -147,23 +157,50 @@ function follow(inside: Inside): void {
   if (isPlaying(inside)) inside.callOff = inside.stage.frame(() => follow(inside));
 }
 
+/** The tick at which playing begins for a cell. */
+function startOf(inside: Inside, cell: number): number {
+  const piece = pieceIn(inside);
+  return startWithin(piece, cell, spanIn(inside)) ?? piece.startOf[cell] ?? 0;
+}
+
 /** Plays from a cell on. */
 function playFrom(inside: Inside, cell: number, countIn = true): void {
-  const { performance, startOf } = pieceIn(inside);
+  const { performance } = pieceIn(inside);
   const settings = settingsIn(inside);
   inside.cell = -1;
   inside.next = undefined;
   inside.engine.play({
     performance,
     settings: countIn ? settings : { ...settings, countInBars: 0 },
-    from: startOf[cell] ?? 0,
+    from: startOf(inside, cell),
   });
 }
 
+/**
+ * Where Play begins: at the cursor; at the first bar of a loop that it stands outside of, and of a
+ * chart that has just been typed to its end.
+ */
+function beginning(inside: Inside): number {
+  const { cursor, cells } = studyIn(inside);
+  const typed = inside.typed && cursor === cells.length - 1;
+  const outside = startWithin(pieceIn(inside), cursor, spanIn(inside)) === undefined;
+  return typed || outside ? firstCell(inside) : cursor;
+}
+
+/** Takes the cursor where the music will begin: the hand gets ready while it is counted in. */
+function getReady(inside: Inside, cell: number): void {
+  const at = { tick: startOf(inside, cell), round: 0 };
+  const { next } = comingAt(pieceIn(inside), studyIn(inside), settingsIn(inside), at);
+  inside.cell = cell;
+  inside.store.intents.follow(cell, next);
+}
+
 function play(inside: Inside): void {
-  const { cursor } = studyIn(inside);
-  inside.origin = cursor;
-  playFrom(inside, cursor);
+  const cell = beginning(inside);
+  inside.typed = false;
+  inside.origin = cell;
+  getReady(inside, cell);
+  playFrom(inside, cell);
 }
 
 function stop(inside: Inside): void {
@@ -174,8 +211,7 @@ function stop(inside: Inside): void {
 /** The first cell of what is played: of the loop, or of the chart. */
 function firstCell(inside: Inside): number {
   const piece = pieceIn(inside);
-  const span = loopSpan(piece, settingsIn(inside));
-  const slot = slotAt(piece.played, span?.from ?? 0);
+  const slot = slotAt(piece.played, spanIn(inside).from);
   return slot === undefined ? 0 : (piece.cellOf[slot.index] ?? 0);
 }
 
@@ -187,10 +223,13 @@ function fromStart(inside: Inside): void {
   } else inside.store.intents.moveCursorTo(first);
 }
 
+/** What is tapped is what is heard, slowed down or not. */
 function tap(inside: Inside): void {
   inside.taps = withTap(inside.taps, inside.stage.now());
-  const tempo = tappedTempo(inside.taps);
-  if (tempo !== undefined) inside.store.intents.setTempo(String(tempo));
+  const tapped = tappedTempo(inside.taps);
+  if (tapped === undefined) return;
+  show(inside, { tapped });
+  inside.store.intents.setTempoHeard(tapped, inside.sounding.get().round);
 }
 
 /** The grip under the cursor, or where an accompanist would hold the chord. */
@@ -202,10 +241,30 @@ function heldAt(study: Study) {
   return chord ? voicingOf(chord, study.of.instrument, study.position) : [];
 }
 
-function hear(inside: Inside, how: typeof struckInTurn): void {
+function strike(
+  { engine, marking }: Inside,
+  notes: readonly Struck[],
+  groups: readonly StruckGroup[],
+): void {
+  engine.strike(notes).then(
+    (sounds) => sounds && marking.strike(groups),
+    () => undefined,
+  );
+}
+
+function hearChord(inside: Inside): void {
+  const { study, sound } = sourceIn(inside);
+  const places = heldAt(study);
+  const notes = struckAt(places, study.of.instrument, sound.transport.semitones);
+  strike(inside, notes, [{ places, after: 0 }]);
+}
+
+function hearTones(inside: Inside): void {
   const { study, sound } = sourceIn(inside);
   const { instrument } = study.of;
-  inside.engine.strike(how(heldAt(study), instrument, sound.transport.semitones));
+  const places = heldAt(study);
+  const notes = struckInTurn(places, instrument, sound.transport.semitones);
+  strike(inside, notes, groupsInTurn(places, instrument));
 }
 
 /** The music is over, or has been stopped. */
@@ -217,7 +276,9 @@ function rest(inside: Inside): void {
   inside.origin = -1;
   inside.store.intents.unfollow();
   if (origin >= 0) inside.store.intents.moveCursorTo(origin);
-  show(inside, { ...SILENT, phase: inside.engine.state().phase });
+  inside.marking.play(NOTHING);
+  const { tapped } = inside.sounding.get();
+  show(inside, { ...SILENT, tapped, phase: inside.engine.state().phase });
 }
 
 function phaseChanged(inside: Inside): void {
@@ -247,7 +308,14 @@ function changedWhilePlaying(inside: Inside, now: Source, before: Source): void 
   playFrom(inside, now.study.cursor, false);
 }
 
+/** Typing takes the cursor to the end of what is typed; that is not where one wants to begin. */
+function noteTyping(inside: Inside, { study }: AppState, before: AppState): void {
+  if (study.chart !== before.study.chart) inside.typed = true;
+  else if (study.cursor !== before.study.cursor) inside.typed = false;
+}
+
 function workChanged(inside: Inside, now: AppState, before: AppState): void {
+  noteTyping(inside, now, before);
   if (now.study === before.study && now.workspace.sound === before.workspace.sound) return;
   inside.engine.setMix(now.workspace.sound.mix);
   inside.engine.setInstrument(now.workspace.instrument);
@@ -259,11 +327,13 @@ const begun = (store: StudyStore, engine: Engine, stage: Stage): Inside => ({
   engine,
   stage,
   sounding: makeSounding(),
+  marking: makeMarking(stage.later),
   piece: undefined,
   cell: -1,
   next: undefined,
   origin: -1,
   taps: [],
+  typed: false,
   callOff: undefined,
 });
 
@@ -274,14 +344,16 @@ export function startPlayer(store: StudyStore, engine: Engine, stage: Stage): Pl
   const unsubscribe = engine.subscribe(() => phaseChanged(inside));
   return {
     sounding: inside.sounding,
+    marked: inside.marking.places,
     engine,
+    strike: (notes, groups) => strike(inside, notes, groups),
     play: () => play(inside),
     stop: () => stop(inside),
     toggle: () => (isPlaying(inside) ? stop(inside) : play(inside)),
     fromStart: () => fromStart(inside),
     tap: () => tap(inside),
-    hearChord: () => hear(inside, struckAt),
-    hearTones: () => hear(inside, struckInTurn),
+    hearChord: () => hearChord(inside),
+    hearTones: () => hearTones(inside),
     piece: () => pieceIn(inside),
     close: () => {
       unwatch();

@@ -11,12 +11,16 @@ export interface Sounding {
   readonly beat: number;
   /** Beats of the bar. */
   readonly beats: number;
-  /** Rounds of the loop before this one. */
+  /** Rounds before this one. */
   readonly round: number;
   /** Quarter notes a minute, as heard. */
   readonly tempo: number;
   /** The next chord is so near that its form is shown. */
   readonly soon: boolean;
+  /** Which time the bar is played, from 1; 0 for a bar that is played only once. */
+  readonly time: number;
+  /** What was tapped last, beats a minute; 0 = nothing yet. */
+  readonly tapped: number;
 }
 
 export const SILENT: Sounding = {
@@ -27,6 +31,8 @@ export const SILENT: Sounding = {
   round: 0,
   tempo: 0,
   soon: false,
+  time: 0,
+  tapped: 0,
 };
 
 export const makeSounding = (): Cell<Sounding> => createCell(SILENT);

@@ -1,6 +1,7 @@
 /** Bends and connections struck by hand. */
 import type { Bend, Connection, Instrument } from '#neck';
 import { type StringNote, type Struck, struckAt } from '#sound';
+import type { StruckGroup } from './marking.ts';
 
 /** Shares of the note at which a bend begins to rise, and at which it has arrived. */
 const RISES = 0.15;
@@ -23,6 +24,12 @@ export const struckBend = (
 
 /** Seconds that the first tone of a connection is heard alone. */
 const FIRST = 0.7;
+
+/** When the places of a connection are struck. */
+export const groupsOfConnection = ({ from, to, bend }: Connection): readonly StruckGroup[] => [
+  { places: [from], after: 0 },
+  ...(bend ? [] : [{ places: [to], after: FIRST }]),
+];
 
 /** The tone of this chord, then the tone of the next. */
 export function struckConnection(

@@ -1,6 +1,7 @@
 /**
  * What is touched sounds: a tone on the neck, a chord in the lane, a form's bracket, a bend or a
- * connection in its list. One listener for the whole page, after whatever else the touch does.
+ * connection in its list. Listeners for the whole page: tones before whatever else a click does, the
+ * others after it.
  */
 
 import { fret, type Place, stringNumber } from '#neck';
@@ -8,7 +9,7 @@ import { struckAt } from '#sound';
 import { bendKey, connectionKey } from '../material/overlay-marks.ts';
 import type { StudyStore } from '../store/index.ts';
 import type { Player } from './player.ts';
-import { struckBend, struckConnection } from './struck.ts';
+import { groupsOfConnection, struckBend, struckConnection } from './struck.ts';
 
 /** Pixels around a tone that still count as the tone: a finger is not a point (WCAG 2.2, 2.5.8). */
 const FINGER = 12;
@@ -34,39 +35,51 @@ function toneUnder(drawing: Element, { clientX, clientY }: MouseEvent): Place | 
     .sort((a, b) => a.away - b.away)[0]?.place;
 }
 
-function hearTone(
-  store: StudyStore,
-  { engine }: Player,
-  drawing: Element,
-  event: MouseEvent,
-): void {
-  const place = toneUnder(drawing, event);
+function hearTone(store: StudyStore, player: Player, place: Place): void {
   const { instrument, sound } = store.cell.get().workspace;
-  if (place) engine.strike(struckAt([place], instrument, sound.transport.semitones));
+  const notes = struckAt([place], instrument, sound.transport.semitones);
+  player.strike(notes, [{ places: [place], after: 0 }]);
 }
 
 /** The bend or connection whose row has a key. */
-function hearRow(store: StudyStore, { engine }: Player, key: string): void {
+function hearRow(store: StudyStore, player: Player, key: string): void {
   const { study, workspace } = store.cell.get();
   const { instrument, sound } = workspace;
   const { semitones } = sound.transport;
   const bend = study.bends.find((one) => bendKey(one) === key);
   const connection = study.connections.find((one) => connectionKey(one) === key);
-  if (bend) engine.strike(struckBend(bend, instrument, semitones));
-  else if (connection) engine.strike(struckConnection(connection, instrument, semitones));
+  if (bend) player.strike(struckBend(bend, instrument, semitones), [{ places: [bend], after: 0 }]);
+  else if (connection)
+    player.strike(
+      struckConnection(connection, instrument, semitones),
+      groupsOfConnection(connection),
+    );
 }
 
-type Touched = (element: HTMLElement, event: MouseEvent) => void;
+type Touched = (element: HTMLElement) => void;
 
 function touchesOf(store: StudyStore, player: Player): readonly (readonly [string, Touched])[] {
   return [
     ['[data-row]', ({ dataset }) => hearRow(store, player, dataset['row'] ?? '')],
     ['[data-chord-cell], .bracket-button', () => player.hearChord()],
-    ['.neck-drawing', (drawing, event) => hearTone(store, player, drawing, event)],
   ];
 }
 
-/** Hears the touches of a page; gives what ends that. While it plays, only the music is heard. */
+/**
+ * A click on a tone is for the ear, also while music plays: prevented, it leaves the hand where it is.
+ * Beside the tones it is for the hand.
+ */
+function touchedTone(store: StudyStore, player: Player, event: MouseEvent): void {
+  const { target } = event;
+  if (!store.cell.get().workspace.sound.touch || !(target instanceof Element)) return;
+  const drawing = target.closest('button') === null && target.closest('.neck-drawing');
+  const place = drawing ? toneUnder(drawing, event) : undefined;
+  if (place === undefined) return;
+  event.preventDefault();
+  hearTone(store, player, place);
+}
+
+/** Hears the touches of a page; gives what ends that. While it plays, chords are not struck: the music goes there. */
 export function hearTouches(page: Document, store: StudyStore, player: Player): () => void {
   const touches = touchesOf(store, player);
   const touched = (event: MouseEvent): void => {
@@ -76,8 +89,13 @@ export function hearTouches(page: Document, store: StudyStore, player: Player): 
     const { target } = event;
     const found = touches.find(([selector]) => target.closest(selector) !== null);
     const element = found && target.closest<HTMLElement>(found[0]);
-    if (element) found[1](element, event);
+    if (element) found[1](element);
   };
+  const tone = (event: MouseEvent): void => touchedTone(store, player, event);
+  page.addEventListener('click', tone, { capture: true });
   page.addEventListener('click', touched);
-  return () => page.removeEventListener('click', touched);
+  return () => {
+    page.removeEventListener('click', tone, { capture: true });
+    page.removeEventListener('click', touched);
+  };
 }

@@ -9,7 +9,7 @@ export const STUDY_OPTIONS: Options<StudyName> = [
   ['none', 'backing only'],
   ['strum', 'grips'],
   ['singles', 'tone by tone'],
-  ['connect', 'into the next chord'],
+  ['connect', 'what leads on'],
 ];
 
 export const FEEL_OPTIONS: Options<FeelName> = [
@@ -46,5 +46,19 @@ export function soundingInWords(semitones: number): string {
   const far = Math.abs(semitones);
   return `${STEPS[far] ?? `${far} half steps`} ${semitones < 0 ? 'down' : 'up'}`;
 }
+
+const SHORT_STEPS = ['', '½ step', 'whole step'];
+
+/** The same for a line of few words: `½ step down`. */
+export function stepsInWords(semitones: number): string {
+  const far = Math.abs(semitones);
+  return `${SHORT_STEPS[far] ?? `${far} half steps`} ${semitones < 0 ? 'down' : 'up'}`;
+}
+
+/** What the keys of a pedal do on the practice screen. */
+export const PEDAL_DOES: Readonly<Record<Pedal, string>> = {
+  plays: 'Pedal: on plays and stops, back starts over',
+  steps: 'Pedal: steps on and back through the chords',
+};
 
 export const percent = (share: number): string => `${Math.round(share * 100)} %`;

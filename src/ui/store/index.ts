@@ -2,11 +2,11 @@
 export { createStudyStore, openStudyStore, type StudyStore } from './app.ts';
 export { StudyStoreContext, useIntents, useStudy, useStudyStore } from './context.ts';
 export type { Intents } from './intents.ts';
-export { chordOf } from './lane.ts';
+export { chordOf, sameChord } from './lane.ts';
 export { lensesComeBy, whenLenses } from './lenses.ts';
 export { goingOn } from './material.ts';
 export { type Page, type PageEvent, pageOf } from './page.ts';
-export { fieldError, patched, stateOf } from './state.ts';
+export { fieldError, fieldNoticeId, patched, stateOf } from './state.ts';
 export { readingAt, studyOf } from './study.ts';
 export {
   type AppState,

@@ -5,6 +5,7 @@ import {
   type FeelName,
   type GuitarSound,
   type LoopBars,
+  makeLoop,
   type PartMix,
   type PartName,
   parseLoop,
@@ -13,9 +14,11 @@ import {
   type TransportSettings,
   withLoop,
   withMaster,
+  withOnce,
   withPart,
   withRise,
   withSetting,
+  withTempoHeard,
 } from '#sound';
 import { barsOf, type Chart, type TextError } from '#theory';
 import { moveCursorTo } from './intents-cursor.ts';
@@ -26,6 +29,9 @@ import type { AppState, FieldName } from './types.ts';
 
 const inWords = ({ found, expected }: TextError<string>): string =>
   `${found.trim() === '' ? 'Nothing is typed' : `“${found}”`}: expected ${expected.join(' or ')}`;
+
+/** What was refused, and what goes on being played. */
+const still = (refused: string, before: string): string => `${refused}; still ${before}`;
 
 /** One run of undo for each thing that is set: a fader that is dragged is one step. */
 function heard(state: AppState, patch: Partial<SoundSetup>, run: string): AppState {
@@ -47,11 +53,22 @@ function taken(state: AppState, field: FieldName, change: () => AppState): AppSt
 /** Sets the tempo as typed, quarter notes a minute. */
 export function setTempo(state: AppState, text: string): AppState {
   const tempo = parseTempo(text);
-  if (!tempo.ok) return refuse(state, 'tempo', inWords(tempo.error));
+  const { tempo: before } = state.workspace.sound.transport;
+  if (!tempo.ok) return refuse(state, 'tempo', still(inWords(tempo.error), `${before}`));
   const set = (): AppState =>
     transported(state, (settings) => withSetting(settings, 'tempo', tempo.value), 'tempo');
   return taken(state, 'tempo', set);
 }
+
+/** Sets how fast it is heard in a round (from 0), quarter notes a minute: what is tapped. */
+export const setTempoHeard = (state: AppState, heard: number, round: number): AppState =>
+  taken(state, 'tempo', () =>
+    transported(state, (settings) => withTempoHeard(settings, heard, round), 'tempo'),
+  );
+
+/** Sets whether it is played once, or round and round. */
+export const setOnce = (state: AppState, once: boolean): AppState =>
+  transported(state, (settings) => withOnce(settings, once), 'once');
 
 /** Sets the share of the tempo at which it is played, 0.25 to 1; beyond that it stays at the end. */
 export function setShare(state: AppState, share: number): AppState {
@@ -65,7 +82,8 @@ const looped = (state: AppState, loop: LoopBars | undefined): AppState =>
 /** Sets the bars to play over and over, as typed: `5-8`, nothing for none. */
 export function setLoop(state: AppState, text: string): AppState {
   const loop = parseLoop(text, barsOf(state.study.chart).length);
-  if (!loop.ok) return refuse(state, 'loop', inWords(loop.error));
+  const before = makeLoop(state.workspace.sound.transport.loop);
+  if (!loop.ok) return refuse(state, 'loop', still(inWords(loop.error), before || 'all bars'));
   return taken(state, 'loop', () => looped(state, loop.value));
 }
 

@@ -102,6 +102,8 @@ function material(later: BindLater) {
 function sounding(later: BindLater) {
   return {
     setTempo: later(({ sound }) => sound.setTempo),
+    setTempoHeard: later(({ sound }) => sound.setTempoHeard),
+    setOnce: later(({ sound }) => sound.setOnce),
     setShare: later(({ sound }) => sound.setShare),
     setLoop: later(({ sound }) => sound.setLoop),
     loopSection: later(({ sound }) => sound.loopSection),

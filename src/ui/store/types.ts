@@ -208,6 +208,9 @@ export const FIELDS = [
   'tempo',
   'loop',
   'rise',
+  'rise.by',
+  'rise.every',
+  'rise.most',
 ] as const;
 export type FieldName = (typeof FIELDS)[number] | `weight.${WeightName}` | `bend.${BendLimitName}`;
 

@@ -26,6 +26,8 @@ describe('the commands', () => {
       'PageUp cursor-previous',
       'Home cursor-start',
       'End cursor-end',
+      'Shift+ArrowLeft bar-back',
+      'Shift+ArrowRight bar-on',
       'ArrowUp hand-up',
       '] hand-up',
       'ArrowDown hand-down',
@@ -65,6 +67,7 @@ describe('the commands', () => {
       'h hear-chord',
       'Shift+h hear-tones',
       'o loop-section',
+      'Shift+o rounds',
       '< slower',
       '> faster',
       'm tap',
@@ -109,6 +112,13 @@ describe('what the commands do', () => {
     expect(cursor('cursor-next')).toBe(1);
     expect(cursor('cursor-end', 'cursor-previous')).toBe(1);
     expect(cursor('cursor-end', 'cursor-start')).toBe(0);
+  });
+
+  it('go by bars to the first chord of each', () => {
+    const start = workspace('| C F | G Am | C |', { at: { bar: 2, beat: 3 } });
+    const at = (...names: readonly string[]) => performed(start, ...names).study.cursor;
+    expect([at('bar-back'), at('bar-on'), at('bar-on', 'bar-back')]).toEqual([0, 4, 2]);
+    expect(at('bar-back', 'bar-back')).toBe(0);
   });
 
   it('moves the hand', () => {

@@ -74,6 +74,7 @@ export function fakeEngine() {
 export function fakeStage() {
   let waiting: (() => void) | undefined;
   const made = { seconds: 0, typing: false };
+  const timers = new Set<{ readonly at: number; readonly work: () => void }>();
   const stage: Stage = {
     frame: (work) => {
       waiting = work;
@@ -82,6 +83,11 @@ export function fakeStage() {
       };
     },
     now: () => made.seconds,
+    later: (seconds, work) => {
+      const timer = { at: made.seconds + seconds, work };
+      timers.add(timer);
+      return () => timers.delete(timer);
+    },
     typing: () => made.typing,
   };
   const frame = (): boolean => {
@@ -90,7 +96,16 @@ export function fakeStage() {
     work?.();
     return work !== undefined;
   };
-  return { stage, made, frame };
+  /** Lets so many seconds go by. */
+  const wait = (seconds: number): void => {
+    made.seconds += seconds;
+    const due = [...timers].filter(({ at }) => at <= made.seconds).sort((a, b) => a.at - b.at);
+    for (const timer of due) {
+      timers.delete(timer);
+      timer.work();
+    }
+  };
+  return { stage, made, frame, wait };
 }
 
 /** A player over a progression, with everything that a test pulls. */

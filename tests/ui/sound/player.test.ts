@@ -17,6 +17,51 @@ describe('playing', () => {
     expect(told.requests[0]?.settings).toEqual(DEFAULT_SOUND.transport);
   });
 
+  it('begins at the loop when the cursor stands outside it, and shows that while it counts in', () => {
+    const { player, store, told, cursor, count, frame } = playing(
+      SONG,
+      sound({ loop: { first: 3, last: 4 } }),
+    );
+    const next = () => store.cell.get().study.nextSymbol;
+    for (const outside of [0, 1]) {
+      store.intents.moveCursorTo(outside);
+      player.play();
+      count(2);
+      frame();
+      expect([cursor(), next(), told.requests.at(-1)?.from]).toEqual([2, 'A7', 2 * BAR]);
+      player.stop();
+    }
+    store.intents.moveCursorTo(3);
+    player.play();
+    expect([cursor(), next(), told.requests.at(-1)?.from]).toEqual([3, 'Cmaj7', 3 * BAR]);
+  });
+
+  it('begins where a looped bar is played as written, not where a repeat plays it first', () => {
+    const { player, store, told, cursor, at } = playing(
+      '|: Dm7 | G7 |1. Cmaj7 :|2. A7 |',
+      sound({ loop: { first: 2, last: 4 } }),
+    );
+    store.intents.moveCursorTo(1);
+    player.play();
+    expect(told.requests[0]?.from).toBe(6 * BAR);
+    at(8 * BAR + 10);
+    expect([cursor(), store.cell.get().study.nextSymbol]).toEqual([3, 'G7']);
+  });
+
+  it('begins at the beginning when the chart has just been typed to its end', () => {
+    const { player, store, told } = playing('| Dm7 |');
+    store.intents.setProgression(SONG, SONG.length);
+    expect(store.cell.get().study.cursor).toBe(3);
+    player.play();
+    expect(told.requests[0]?.from).toBe(0);
+    player.stop();
+    store.intents.setProgression(`${SONG} `, SONG.length);
+    store.intents.moveCursorTo(2);
+    store.intents.moveCursorTo(3);
+    player.play();
+    expect(told.requests[1]?.from).toBe(3 * BAR);
+  });
+
   it('takes the cursor along, chord by chord, and is no step of undo', () => {
     const { player, at, cursor, store } = playing(SONG);
     player.play();
@@ -105,15 +150,44 @@ describe('what comes next', () => {
     expect(next(repeated)).toBe('Cmaj7');
   });
 
-  it('is shown early enough to get there, and not before', () => {
-    // At 60 quarters a minute a bar lasts four seconds.
-    const { player, at } = playing(SONG, sound({ tempo: 60 }));
+  it('is at the end what stands at the beginning, and nothing where it is played once', () => {
+    const end = (more: Partial<SoundSetup['transport']>) => {
+      const { player, at, store } = playing(SONG, sound(more));
+      player.play();
+      at(3 * BAR + 10);
+      return store.cell.get().study.nextSymbol;
+    };
+    expect([end({}), end({ once: true })]).toEqual(['Dm7', undefined]);
+  });
+
+  it('is the next chord also before a rest, and is shown at the end of that', () => {
+    const { player, at, store } = playing('| C/E | N.C. | E7 | E7 | A7 |', sound({ tempo: 60 }));
     player.play();
-    const soon = [0, 2, 2.3, 2.5, 3.9].map((seconds) => {
-      at(seconds * 960);
+    const seen = [0, 0.9, 1.9, 2, 3.9].map((bars) => {
+      at(bars * BAR);
+      return [store.cell.get().study.nextSymbol, player.sounding.get().soon];
+    });
+    expect(seen).toEqual([
+      ['E7', false],
+      ['E7', false],
+      ['E7', true],
+      ['A7', false],
+      ['A7', true],
+    ]);
+  });
+
+  it.each([
+    [44, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
+    [60, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
+    [120, [0, 0.9, 1.1, 3.9], [false, false, true, true]],
+  ])('is shown two beats ahead at %i, longer where those are short', (tempo, beats, expected) => {
+    const { player, at } = playing(SONG, sound({ tempo }));
+    player.play();
+    const soon = beats.map((beat) => {
+      at(beat * 960);
       return player.sounding.get().soon;
     });
-    expect(soon).toEqual([false, false, false, true, true]);
+    expect(soon).toEqual(expected);
   });
 
   it('is shown for no more than three quarters of a short chord', () => {
@@ -147,6 +221,37 @@ describe('what is shown while it plays', () => {
     });
     player.stop();
     expect(player.sounding.get()).toMatchObject({ phase: 'ready', beat: 0, soon: false });
+  });
+
+  it('tells which time a bar is played that is played more than once', () => {
+    const { player, at } = playing('|: Dm7 | G7 :| Cmaj7 |');
+    player.play();
+    const times = [0, 1, 2, 3, 4].map((bar) => {
+      at(bar * BAR);
+      return player.sounding.get().time;
+    });
+    expect(times).toEqual([1, 1, 2, 2, 0]);
+  });
+
+  it('marks the tones of the line one by one while they are heard', () => {
+    const { player, at, store } = playing('| Bm7 |', { position: 7 });
+    const marked = () => player.marked.get().map(({ string, fret }) => `${string}:${fret}`);
+    player.play();
+    const seen = [0, 480, 960].map((tick) => {
+      at(tick);
+      return marked();
+    });
+    expect(seen.map((places) => places.length)).toEqual([1, 1, 1]);
+    expect(new Set(seen.flat()).size).toBe(3);
+    at(470);
+    expect(marked()).toEqual([]);
+    store.intents.setPart('line', { mute: true });
+    at(960);
+    expect(marked()).toEqual([]);
+    store.intents.setPart('line', { mute: false });
+    at(960);
+    player.stop();
+    expect(marked()).toEqual([]);
   });
 
   it('is what to do when the browser or the device will not', () => {
@@ -216,12 +321,37 @@ describe('by hand', () => {
     expect(new Set(starts).size).toBe(pitches.length);
   });
 
-  it('the tempo is tapped', () => {
-    const { player, store, made } = playing(SONG);
+  it('what is struck is marked as long as a hand takes to look, tone after tone', async () => {
+    const { player, store, wait } = playing('| Bm7 |', { position: 7 });
+    const grip = store.cell.get().study.reading?.chosen?.grip?.tones ?? [];
+    player.hearChord();
+    await Promise.resolve();
+    expect(player.marked.get()).toEqual(grip);
+    wait(1);
+    expect(player.marked.get()).toEqual([]);
+    player.hearTones();
+    await Promise.resolve();
+    const seen = grip.map(() => {
+      const places = player.marked.get();
+      wait(0.421);
+      return places;
+    });
+    expect(seen.map((places) => places.length)).toEqual(grip.map(() => 1));
+    expect(new Set(seen.flat())).toEqual(new Set(grip));
+    wait(1);
+    expect(player.marked.get()).toEqual([]);
+  });
+
+  it.each([
+    [1, 120],
+    [0.7, 171],
+  ])('the tempo is tapped as it is heard, at a share of %d too', (share, tempo) => {
+    const { player, store, made } = playing(SONG, sound({ share }));
     for (const seconds of [10, 10.5, 11, 11.5]) {
       made.seconds = seconds;
       player.tap();
     }
-    expect(store.cell.get().workspace.sound.transport.tempo).toBe(120);
+    expect(store.cell.get().workspace.sound.transport).toMatchObject({ share, tempo });
+    expect(player.sounding.get().tapped).toBe(120);
   });
 });

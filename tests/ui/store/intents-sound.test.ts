@@ -25,7 +25,7 @@ describe('tempo and loop', () => {
         (i) => i.setTempo(text),
       );
       expect(state.workspace.sound.transport.tempo).toBe(80);
-      expect(fieldError(state, 'tempo')).toContain('expected a number from 20 to 300');
+      expect(fieldError(state, 'tempo')).toContain('expected a number from 20 to 300; still 80');
     },
   );
 
@@ -38,7 +38,7 @@ describe('tempo and loop', () => {
         (i) => i.setLoop(text),
       );
       expect(state.workspace.sound.transport.loop).toEqual({ first: 1, last: 2 });
-      expect(fieldError(state, 'loop')).toContain('bars from 1 to 5');
+      expect(fieldError(state, 'loop')).toMatch(/bars from 1 to 5, as 5-8; still 1-2$/);
     },
   );
 
@@ -108,6 +108,15 @@ describe('speed and levels', () => {
     const { transport, mix } = workspace.sound;
     expect([transport.semitones, transport.countInBars, mix.master]).toEqual([-1, 2, 0.5]);
     expect([mix.parts.bass.level, mix.parts.drums.mute]).toEqual([0.7, true]);
+  });
+
+  it('go round and round or once, as a step of undo', () => {
+    const { workspace, undone } = acted(
+      SONG,
+      (i) => i.setOnce(true),
+      (i) => i.setTempo('80'),
+    );
+    expect([workspace.sound.transport.once, undone]).toEqual([true, 2]);
   });
 
   it('rise as asked, and refuse a rise that cannot be played', () => {

@@ -1,0 +1,52 @@
+/** What differs from playing it plainly, in a line. */
+import type { SoundSetup } from '#lesson';
+import { DEFAULT_MIX, type Mix, PARTS, type PartName, tempoIn } from '#sound';
+import type { Sounding } from './sounding.ts';
+import { PART_WORDS, percent, stepsInWords } from './words.ts';
+
+const listed = (parts: readonly PartName[]): string =>
+  parts.map((part) => PART_WORDS[part]).join(', ');
+
+/** `bass only`, `no drums`, `with click`. */
+function partsInWords({ parts }: Mix): readonly string[] {
+  const solo = PARTS.filter((part) => parts[part].solo);
+  if (solo.length > 0) return [`${listed(solo)} only`];
+  const usual = (part: PartName): boolean => DEFAULT_MIX.parts[part].mute;
+  const without = PARTS.filter((part) => parts[part].mute && !usual(part));
+  const more = PARTS.filter((part) => !parts[part].mute && usual(part));
+  return [
+    ...(without.length > 0 ? [`no ${listed(without)}`] : []),
+    ...(more.length > 0 ? [`with ${listed(more)}`] : []),
+  ];
+}
+
+/** The tempo that is heard, where the field does not show it already. */
+function speedInWords({ transport }: SoundSetup, { phase, tempo }: Sounding): readonly string[] {
+  const heard = phase === 'playing' && tempo > 0 ? tempo : tempoIn(transport, 0);
+  const { share } = transport;
+  return [
+    ...(heard === transport.tempo ? [] : [`${Math.round(heard)} bpm`]),
+    ...(share === 1 ? [] : [percent(share)]),
+  ];
+}
+
+const NTH = ['', '1st', '2nd', '3rd'];
+
+function placeInWords({ round, time }: Sounding): readonly string[] {
+  return [
+    ...(round > 0 ? [`round ${round + 1}`] : []),
+    ...(time > 0 ? [`${NTH[time] ?? `${time}th`} time`] : []),
+  ];
+}
+
+/** `44 bpm`, `70 %`, `½ step down`, `bass only`, `round 3`: only what is not as usual. */
+export function summaryOf(sound: SoundSetup, sounding: Sounding): readonly string[] {
+  const { semitones, once } = sound.transport;
+  return [
+    ...speedInWords(sound, sounding),
+    ...(semitones === 0 ? [] : [stepsInWords(semitones)]),
+    ...partsInWords(sound.mix),
+    ...(once ? ['once'] : []),
+    ...placeInWords(sounding),
+  ];
+}

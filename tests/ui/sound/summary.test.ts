@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import { DEFAULT_SOUND, type SoundSetup } from '#lesson';
+import { withPart } from '#sound';
+import { SILENT, type Sounding } from '../../../src/ui/sound/sounding.ts';
+import { summaryOf } from '../../../src/ui/sound/summary.ts';
+
+const line = (
+  transport: Partial<SoundSetup['transport']>,
+  sounding: Partial<Sounding> = {},
+  mix = DEFAULT_SOUND.mix,
+): string =>
+  summaryOf(
+    { ...DEFAULT_SOUND, mix, transport: { ...DEFAULT_SOUND.transport, ...transport } },
+    { ...SILENT, ...sounding },
+  ).join(' · ');
+
+describe('the line beside the transport', () => {
+  it('says nothing of what is as usual, playing or not', () => {
+    expect([line({}), line({}, { phase: 'playing', tempo: 90 })]).toEqual(['', '']);
+  });
+
+  it('says at what tempo it is heard where the field says another', () => {
+    expect(line({ tempo: 63, share: 0.7 })).toBe('44 bpm · 70 %');
+    const rise = { by: 4, every: 1, most: 140 };
+    const playing = { phase: 'playing', tempo: 98, round: 2 } as const;
+    expect(line({ rise }, playing)).toBe('98 bpm · round 3');
+    expect(line({ rise })).toBe('');
+  });
+
+  it('says what is heard alone, left out or added', () => {
+    const { mix } = DEFAULT_SOUND;
+    expect(line({}, {}, withPart(mix, 'bass', { solo: true }))).toBe('bass only');
+    expect(line({}, {}, withPart(mix, 'drums', { mute: true }))).toBe('no drums');
+    expect(line({}, {}, withPart(mix, 'click', { mute: false }))).toBe('with click');
+  });
+
+  it('says how far it is tuned away, that it is played once, and which time', () => {
+    expect(line({ semitones: -1, once: true }, { time: 2 })).toBe('½ step down · once · 2nd time');
+    expect([line({ semitones: 2 }), line({ semitones: 5 })]).toEqual([
+      'whole step up',
+      '5 half steps up',
+    ]);
+  });
+});
