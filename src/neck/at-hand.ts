@@ -18,6 +18,8 @@ const PRACTICE = ['E', 'A', 'D', 'C', 'G'];
 interface Measured {
   readonly at: FormAtHand;
   readonly distance: number;
+  /** Set where the grip is only a part of another form's: how many places that has. */
+  readonly partOf: number | undefined;
 }
 
 /** Open strings count as under the hand only where the hand also holds something of the grip. */
@@ -41,7 +43,7 @@ const NO_PLACES: readonly Place[] = [];
 const NO_OVERLAPS: FormAtHand['overlaps'] = [];
 
 function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
-  const { form, anchor, grip } = place;
+  const { form, anchor, grip, partOf } = place;
   const distance = Math.abs(place.position - hand.position);
   if (grip === undefined) {
     const at: FormAtHand = {
@@ -52,19 +54,26 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
       of: 0,
       overlaps: NO_OVERLAPS,
     };
-    return { at, distance };
+    return { at, distance, partOf };
   }
   const [under, stretched] = countTones(grip.tones, reach);
   const of = grip.tones.length;
   return {
     at: { form, anchor: fret(anchor), grip, under, stretched, of, overlaps: NO_OVERLAPS },
     distance,
+    partOf,
   };
 }
 
-/** Share of the grip under the hand, a stretched tone counting half. */
-const shareOf = ({ at }: Measured): number =>
-  at.of === 0 ? -1 : (at.under + at.stretched / 2) / at.of;
+/**
+ * Share of the grip under the hand, a stretched tone counting half. What is only a part of another
+ * form's grip counts as that part, so that the form which has the whole comes first.
+ */
+const shareOf = ({ at, partOf = at.of }: Measured): number =>
+  at.of === 0 ? -1 : (at.under + at.stretched / 2) / partOf;
+
+const ownFirst = (a: Measured, b: Measured): number =>
+  Number(a.partOf !== undefined) - Number(b.partOf !== undefined);
 
 const practiceRank = (name: string): number => {
   const rank = PRACTICE.indexOf(name);
@@ -73,6 +82,7 @@ const practiceRank = (name: string): number => {
 
 const better = (a: Measured, b: Measured): number =>
   shareOf(b) - shareOf(a) ||
+  ownFirst(a, b) ||
   a.distance - b.distance ||
   practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
 

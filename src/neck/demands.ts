@@ -22,27 +22,38 @@ export interface Demands {
 const has = (chord: Chord, number: number, alter = 0): boolean =>
   chord.tones.some((tone) => tone.number === number && tone.alter === alter);
 
+const hasSeventh = (chord: Chord): boolean => chord.tones.some((tone) => tone.number === 7);
+
 /** The natural extension that gives the chord its name: 13 of a thirteenth, 9 of an add9. */
 const topExtension = (chord: Chord): number =>
   Math.max(0, ...chord.tones.flatMap((t) => (t.number > 8 && t.alter === 0 ? [t.number] : [])));
 
 /**
  * Third or its replacement, sixth or seventh, every alteration and the naming extension make the
- * chord what it is; a plain fifth may go first (common practice). Under a natural eleventh the
- * major third is usually left out, being a half step from it (common practice).
+ * chord what it is; a plain fifth may go first (common practice). In a chord named by its eleventh
+ * that tone stands for the major third, which is usually left out, being a half step from it; in a
+ * thirteenth it is the eleventh that goes (common practice).
  */
 function isRequired(chord: Chord, degree: Degree): boolean {
   const { number, alter } = degree;
   if (chord.tones.length <= 2) return true;
   if (number === 1 || alter !== 0) return !(number === 5 && alter === 0);
-  if (number === 3) return !has(chord, 11);
+  if (number === 3) return alter !== 0 || topExtension(chord) !== 11;
   if (number === 5) return false;
-  return number < 8 || number === topExtension(chord) || !has(chord, 7, -1);
+  return number < 8 || number === topExtension(chord) || !hasSeventh(chord);
 }
 
-function absenceOf(degree: Degree): number {
-  if (degree.number === 5 && degree.alter === 0) return 1.5;
-  return degree.number === 3 ? 0.5 : 0.7;
+/** The eleventh of a thirteenth, a minor ninth above its major third. */
+const isAvoided = (chord: Chord, { number, alter }: Degree): boolean =>
+  number === 11 && alter === 0 && has(chord, 3) && topExtension(chord) === 13;
+
+/** Beside a tension a half step away the fifth goes first of all (common practice). */
+const isCrowded = (chord: Chord): boolean => has(chord, 11, 1) || has(chord, 13, -1);
+
+function absenceOf(chord: Chord, degree: Degree): number {
+  if (degree.number === 5 && degree.alter === 0) return isCrowded(chord) ? 1.5 : 4.7;
+  if (degree.number === 3) return 0.5;
+  return isAvoided(chord, degree) ? 0 : 0.7;
 }
 
 function demandOf(chord: Chord, degree: Degree): ToneDemand {
@@ -50,7 +61,7 @@ function demandOf(chord: Chord, degree: Degree): ToneDemand {
     degree,
     offset: pitchClass(semitonesOf(degree)),
     required: chord.bass !== undefined && degree.number === 1 ? false : isRequired(chord, degree),
-    absence: degree.number === 1 ? 3 : absenceOf(degree),
+    absence: degree.number === 1 ? 3 : absenceOf(chord, degree),
   };
 }
 

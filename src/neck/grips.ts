@@ -2,7 +2,7 @@ import { type Chord, pitchClass, pitchClassOf } from '#theory';
 import { demandsOf } from './demands.ts';
 import { makeFingering } from './fingering-text.ts';
 import { formsOf } from './forms.ts';
-import { fret, stringNumber } from './places.ts';
+import { fret, samePlace, stringNumber } from './places.ts';
 import { distanceBetween } from './reach.ts';
 import { type Shape, shapeIn } from './shapes.ts';
 import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
@@ -48,6 +48,8 @@ export interface FormPlace {
   /** Fret under the index finger when the form is held. */
   readonly position: number;
   readonly grip?: Grip;
+  /** How many places the grip of the form has that this one is only a part of. */
+  readonly partOf?: number;
 }
 
 /** Frets at which the form's open strings come to lie for the chord's root, from the capo up. */
@@ -104,14 +106,35 @@ function placeAt(
   return fits ? { form, anchor, position: positionOf(grip, capo), grip } : undefined;
 }
 
+/** Strings on which a grip leaves the form's open shape as it is. */
+const likeness = ({ form, anchor, tones }: Grip): number =>
+  tones.filter(({ string, fret: f }) => form.frets[string - 1] === f - anchor).length;
+
+const isWithin = (part: Grip, whole: Grip): boolean =>
+  part.tones.every((tone) => whole.tones.some((other) => samePlace(tone, other)));
+
+/** Whether a grip is better called by another form: all of it lies in that form's, which is no less like itself. */
+function isPartOf(part: Grip, whole: Grip): boolean {
+  if (part.form === whole.form || !isWithin(part, whole)) return false;
+  const more = likeness(whole) - likeness(part);
+  return more > 0 || (more === 0 && whole.tones.length > part.tones.length);
+}
+
+function withOwner(place: FormPlace, all: readonly FormPlace[]): FormPlace {
+  const { grip } = place;
+  const owner = grip && all.find((other) => other.grip && isPartOf(grip, other.grip))?.grip;
+  return owner === undefined ? place : { ...place, partOf: owner.tones.length };
+}
+
 function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
-  return formsOf(instrument)
+  const places = formsOf(instrument)
     .flatMap((form) =>
       anchorsOf(form, chord, instrument).flatMap(
         (anchor) => placeAt(form, chord, anchor, instrument) ?? [],
       ),
     )
     .sort((a, b) => a.anchor - b.anchor);
+  return places.map((place) => withOwner(place, places));
 }
 
 const cache = new WeakMap<Instrument, Map<string, readonly FormPlace[]>>();

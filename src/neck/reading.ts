@@ -24,6 +24,7 @@ import type {
   Tone,
   ToneKind,
 } from './types.ts';
+import { formReason } from './why.ts';
 
 /** What sounds a given number of semitones above the root, when it is of interest. */
 interface Sounding {
@@ -148,5 +149,6 @@ export function readNeck(query: ReadingQuery): Reading {
   const reach = reachByFret(query.instrument, query.span, query.position);
   const context = { query, palette: paletteOf(query), reach, chosen };
   const tones = query.instrument.strings.flatMap((_, index) => tonesOnString(context, index));
-  return { chord: query.chord, position: query.position, forms, chosen, tones };
+  const why = chosen && formReason(chosen, query.instrument);
+  return { chord: query.chord, position: query.position, forms, chosen, why, tones };
 }

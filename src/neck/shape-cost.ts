@@ -1,6 +1,7 @@
 import { type Degree, pitchClass } from '#theory';
 import type { Fingering, Frets } from './fingers.ts';
-import type { Form } from './types.ts';
+import { HAND_FRETS } from './reach.ts';
+import type { Barre, Form } from './types.ts';
 
 /**
  * What makes a grip less like its form or harder to hold; the unit is one fret of one moved tone.
@@ -22,7 +23,12 @@ export const COST = {
   finger: 0.1,
   fourthFinger: 0.5,
   flatHigherFinger: 0.9,
-  fretBeyondFour: 1.5,
+  fingerAboveFlat: 2.7,
+  flatStopsShort: 2.5,
+  barreOverRest: 4,
+  openShapeGivenUp: 2,
+  thin: 3,
+  fretBeyondFour: 2.5,
   beyondHand: 1,
 } as const;
 
@@ -53,6 +59,13 @@ export function restSurcharge(form: Form, frets: Frets): number {
   return cost;
 }
 
+/** Strings that a chord on the guitar has at least (common practice). */
+const LEAST_STRINGS = 4;
+
+/** A grip of fewer strings is hardly a form any more. */
+export const thinness = (frets: Frets): number =>
+  COST.thin * Math.max(0, LEAST_STRINGS - frets.filter((f) => f !== null).length);
+
 /** Hand and ear find a form by its outermost root, so that one is given up last. */
 export function outerRootGivenUp(form: Form, heights: readonly number[], frets: Frets): number {
   const f = form.frets[0];
@@ -80,7 +93,10 @@ export function soundCost(sounds: readonly Sound[]): number {
   return cost;
 }
 
-/** What the distance between the outer held frets costs; undefined beyond `widest` frets. */
+/**
+ * What the distance between the outer held frets costs, every fret beyond four more than the one
+ * before; undefined beyond `widest` frets.
+ */
 export function widthCost(frets: Frets, open: boolean, widest: number): number | undefined {
   let low = Number.POSITIVE_INFINITY;
   let high = 0;
@@ -90,11 +106,36 @@ export function widthCost(frets: Frets, open: boolean, widest: number): number |
     high = Math.max(high, f);
   }
   if (high - low > widest) return undefined;
-  return Math.max(0, high - low - 3) * COST.fretBeyondFour;
+  const beyond = Math.max(0, high - low - HAND_FRETS);
+  return ((beyond * (beyond + 1)) / 2) * COST.fretBeyondFour;
 }
 
-export function fingerCost(fingering: Fingering): number {
-  const flat = fingering.barres.filter((barre) => barre.finger > 1).length;
-  const fourth = fingering.count > 3 ? COST.fourthFinger : 0;
-  return fingering.count * COST.finger + fourth + flat * COST.flatHigherFinger;
+const within = (barre: Barre, index: number): boolean =>
+  index >= barre.to - 1 && index < barre.from;
+
+const countIn = (frets: Frets, holds: (f: number | null, index: number) => boolean): number =>
+  frets.filter(holds).length;
+
+/** A flat finger other than the index gives way under a finger before it, and cannot end in the air. */
+function flatCost(barre: Barre, frets: Frets): number {
+  if (barre.finger === 1) return 0;
+  const above = countIn(frets, (f, i) => within(barre, i) && f !== null && f > barre.fret);
+  const next = frets[barre.to - 2];
+  const short = next !== null && next !== undefined && next < barre.fret;
+  return (
+    COST.flatHigherFinger +
+    (above > 0 ? COST.fingerAboveFlat : 0) +
+    (short ? COST.flatStopsShort : 0)
+  );
+}
+
+/** What the fingers of a shape ask for; a string that must rest under a flat finger is hard to mute. */
+export function fingerCost({ count, barres }: Fingering, frets: Frets): number {
+  const fourth = count > 3 ? COST.fourthFinger : 0;
+  const flat = barres.reduce((sum, barre) => sum + flatCost(barre, frets), 0);
+  const silent = barres.reduce(
+    (sum, barre) => sum + countIn(frets, (f, i) => f === null && within(barre, i)),
+    0,
+  );
+  return count * COST.finger + fourth + flat + silent * COST.barreOverRest;
 }

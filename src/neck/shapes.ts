@@ -11,6 +11,7 @@ import {
   restSurcharge,
   type Sound,
   soundCost,
+  thinness,
   WIDEST,
   widthCost,
 } from './shape-cost.ts';
@@ -175,7 +176,8 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   const width = widthCost(frets, open, search.widest);
   if (width === undefined) return undefined;
   const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
-  const rests = restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets);
+  const rests =
+    restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets) + thinness(frets);
   const known = draft.base + left + width + rests;
   if (known >= most) return undefined;
   const sounds = soundsOf(search, draft.picked);
@@ -187,7 +189,7 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
     degrees: draft.picked.map((choice) => choice.tone?.degree),
     fingering,
     missing: absent.map((tone) => tone.degree),
-    cost: known + fingerCost(fingering) + soundCost(sounds),
+    cost: known + fingerCost(fingering, frets) + soundCost(sounds),
   };
 }
 
@@ -231,12 +233,24 @@ function findShape({ form, demands, midis, widest }: Setting, open: boolean): Sh
   return cheapest(prepare({ form, demands, heights, open, rootString, widest }));
 }
 
-/** A form keeps its open shape up the neck wherever four fingers can hold that; else it is sought anew. */
+/** An open shape held up the neck, where the strings that were open need a finger. */
+function keptShape({ widest }: Setting, open: Shape): Shape | undefined {
+  const { frets, fingering: before } = open;
+  const fingering = fingeringOf(frets, NOTHING_OPEN);
+  const width = widthCost(frets, false, widest);
+  if (fingering === undefined || width === undefined) return undefined;
+  const held = fingerCost(fingering, frets) + width;
+  const wasHeld = fingerCost(before, frets) + (widthCost(frets, true, widest) ?? 0);
+  return { ...open, fingering, cost: open.cost - wasHeld + held };
+}
+
+/** A form keeps its open shape up the neck unless another one is much better to hold there. */
 function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  if (open === undefined || setting.form.own !== undefined) return findShape(setting, false);
-  const fingering = fingeringOf(open.frets, NOTHING_OPEN);
-  const holds = widthCost(open.frets, false, setting.widest) !== undefined;
-  return holds && fingering !== undefined ? { ...open, fingering } : findShape(setting, false);
+  const sought = findShape(setting, false);
+  if (open === undefined || setting.form.own !== undefined) return sought;
+  const kept = keptShape(setting, open);
+  const much = (sought?.cost ?? 0) + COST.openShapeGivenUp;
+  return kept !== undefined && kept.cost <= much ? kept : sought;
 }
 
 interface ShapePair {

@@ -106,6 +106,16 @@ export interface FormAtHand {
   }[];
 }
 
+/** Why a place of the neck bears a form's name. */
+export interface FormReason {
+  /** Strings of the grip that hold the root, thickest first. */
+  readonly roots: readonly StringNumber[];
+  /** Frets from where the shape is open: from the nut, or from the capo. */
+  readonly up: number;
+  /** Whether a flat finger lies where the open shape has the nut. */
+  readonly barre: boolean;
+}
+
 export interface ReadingQuery {
   readonly chord: Chord;
   /** Fret under the index finger. */
@@ -127,5 +137,7 @@ export interface Reading {
   readonly position: number;
   readonly forms: readonly FormAtHand[];
   readonly chosen: FormAtHand | undefined;
+  /** Why the chosen form is called so; absent where nothing is chosen. */
+  readonly why: FormReason | undefined;
   readonly tones: readonly Tone[];
 }

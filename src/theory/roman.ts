@@ -39,7 +39,7 @@ const DIATONIC = {
   major: ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'vii'],
   minor: ['i', 'ii', 'III', 'iv', 'V', 'VI', 'VII'],
 } as const;
-/** Steps with a diminished triad: no chord leads to them as to a tonic. */
+/** Steps whose own triad is diminished: to that no chord leads as to a tonic. */
 const DIMINISHED_STEP = { major: 7, minor: 2 } as const;
 
 const has = (chord: Chord, number: number, alter = 0): boolean =>
@@ -202,7 +202,8 @@ const isDiatonic = (chord: Chord, key: Key): boolean => {
 /** The step that a chord can lead to as to a passing tonic. */
 function targetOf(next: Chord, key: Key): RomanTarget | undefined {
   const { number, alter } = stepOf(next.root, key);
-  if (alter !== 0 || number === 1 || number === DIMINISHED_STEP[key.mode]) return undefined;
+  const diminished = number === DIMINISHED_STEP[key.mode] && isDiminished(next);
+  if (alter !== 0 || number === 1 || diminished) return undefined;
   return { accidental: 0, numeral: DIATONIC[key.mode][number - 1] ?? 'I' };
 }
 

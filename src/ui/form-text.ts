@@ -1,4 +1,4 @@
-import type { FormAtHand } from '#neck';
+import type { FormAtHand, FormReason } from '#neck';
 import { roman } from './roman.ts';
 
 /** The lowest fret of a form's grip, 0 for one with open strings. */
@@ -25,3 +25,20 @@ export const formName = ({ name }: { readonly name: string }): string =>
 /** How much of a form's grip the hand has, as one reads it: `6 of 6 places`. */
 export const shareInWords = ({ under, of }: FormAtHand): string =>
   `${under} of ${of} ${of === 1 ? 'place' : 'places'}`;
+
+/** `string 5`, `strings 6, 4 and 1`. */
+export const stringsInWords = (strings: readonly number[]): string =>
+  (strings.length > 1 ? `strings ${strings.slice(0, -1).join(', ')} and ` : 'string ') +
+  strings[strings.length - 1];
+
+/**
+ * Why a form is called so: `open E shape 8 frets up, a barre for its nut, root on strings 6, 4 and 1`.
+ * Of a form that a player put down, which has no open shape, only where its root is.
+ */
+export function whyInWords({ form }: FormAtHand, { roots, up, barre }: FormReason): string {
+  const moved = up === 0 ? '' : ` ${up} ${up === 1 ? 'fret' : 'frets'} up`;
+  const shape = form.own ? [] : [`open ${formName(form)} shape${moved}`];
+  const nut = barre && !form.own ? ['a barre for its nut'] : [];
+  const root = roots.length === 0 ? [] : [`root on ${stringsInWords(roots)}`];
+  return [...shape, ...nut, ...root].join(', ');
+}

@@ -1,5 +1,5 @@
 /** What the neck shows, in words: plain data in, text out. */
-import type { FormAtHand, Reading, Tone } from '#neck';
+import { type FormAtHand, formWithoutGrip, mutedWithin, type Reading, type Tone } from '#neck';
 import {
   type Chord,
   type Degree,
@@ -11,7 +11,7 @@ import {
   sameDegree,
   sameNote,
 } from '#theory';
-import { formName, formPlace } from './form-text.ts';
+import { formName, formPlace, stringsInWords, whyInWords } from './form-text.ts';
 import { roman } from './roman.ts';
 import { symbolInSigns } from './words-aloud.ts';
 
@@ -59,6 +59,11 @@ function without(form: FormAtHand): string {
   return `, without ${missing.map((degree) => makeDegree(degree, 'sign')).join(' and ')}`;
 }
 
+function muted({ grip }: FormAtHand): string {
+  const strings = grip ? mutedWithin(grip) : [];
+  return strings.length === 0 ? '' : `, ${stringsInWords(strings)} muted`;
+}
+
 function whereIs(form: FormAtHand): string {
   const place = formPlace(form);
   return place === 'open' ? 'open' : `at ${place}`;
@@ -75,10 +80,22 @@ function formSentence(form: FormAtHand | undefined): string {
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
   const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${without(form)}`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${without(form)}${muted(form)}`;
 }
 
-type Nearness = 'near' | 'stretch' | 'far';
+function whySentence({ chosen, why }: Reading): string {
+  const words = chosen && why ? whyInWords(chosen, why) : '';
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function noGripSentence(reading: Reading): string {
+  const form = formWithoutGrip(reading);
+  return form === undefined
+    ? ''
+    : `The ${formName(form.form)} form lies here, but no hand can grip it`;
+}
+
+type Nearness = 'near' | 'beside' | 'stretch' | 'far';
 
 const NEARNESS = {
   hand: 'near',
@@ -87,7 +104,7 @@ const NEARNESS = {
   bend: 'far',
   out: 'far',
 } as const;
-const ORDER: readonly Nearness[] = ['near', 'stretch', 'far'];
+const ORDER: readonly Nearness[] = ['near', 'beside', 'stretch', 'far'];
 
 interface DegreeAtHand {
   readonly degree: Degree;
@@ -97,7 +114,7 @@ interface DegreeAtHand {
 }
 
 function nearestOf(tones: readonly Tone[]): Nearness {
-  const found = new Set(tones.map((tone) => NEARNESS[tone.reach]));
+  const found = new Set<Nearness>(tones.map((tone) => NEARNESS[tone.reach]));
   return ORDER.find((nearness) => found.has(nearness)) ?? 'far';
 }
 
@@ -114,11 +131,14 @@ function bassOf({ root, bass, tones }: Chord): Degree | undefined {
 
 function degreesAtHand(reading: Reading): readonly DegreeAtHand[] {
   const bass = bassOf(reading.chord);
+  const missing = reading.chosen?.grip?.missing ?? [];
   return degreesOf(reading).map((degree) => {
     const tones = reading.tones.filter((tone) => sameDegree(tone.degree, degree));
     const name = tones[0]?.pitch ?? noteAt(reading.chord.root, degree);
     const isBass = bass !== undefined && sameDegree(degree, bass);
-    return { degree, name, nearness: nearestOf(tones), isBass };
+    const nearest = nearestOf(tones);
+    const beside = nearest === 'near' && missing.some((one) => sameDegree(one, degree));
+    return { degree, name, nearness: beside ? 'beside' : nearest, isBass };
   });
 }
 
@@ -127,6 +147,7 @@ const inWords = ({ degree, name, isBass }: DegreeAtHand): string =>
 
 const GROUP_WORDS: Readonly<Record<Nearness, string>> = {
   near: '',
+  beside: 'beside the grip ',
   stretch: 'a stretch away ',
   far: 'out of reach ',
 };
@@ -191,7 +212,7 @@ function standingSentence({ standing, symbol }: AccountParts): string {
 
 /**
  * The reading in words, most useful first: chord, position, form and how much of it lies under the
- * hand, every degree with its note, what is a stretch away, the next chord and the form that serves
+ * hand, why it is called so, every degree with its note, what is a stretch away, the next chord and the form that serves
  * it at this position. At most about `LONGEST_ACCOUNT` characters for any usual chord.
  */
 export function accountOf(parts: AccountParts): string {
@@ -205,11 +226,15 @@ export function accountOf(parts: AccountParts): string {
   const subject = standingSentence(parts);
   if (!reading) return fitted([subject], material, next);
   const head = `${subject}, ${place}: ${formSentence(reading.chosen)}`;
-  const extras = [coloursSentence(reading), overlapSentence(reading.chosen)];
-  const degrees = degreesSentence(reading);
+  const extras = [
+    noGripSentence(reading),
+    coloursSentence(reading),
+    overlapSentence(reading.chosen),
+  ];
+  const [why, degrees] = [whySentence(reading), degreesSentence(reading)];
   return material.length === 0
-    ? fitted([head, degrees], extras, next)
-    : fitted([head, ...material], [degrees, ...extras], next);
+    ? fitted([head, why, degrees], extras, next)
+    : fitted([head, ...material], [why, degrees, ...extras], next);
 }
 
 export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

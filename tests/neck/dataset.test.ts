@@ -87,4 +87,22 @@ describe('the open grips', () => {
     );
     expect(wrong).toEqual(WRONG_ENTRIES);
   });
+
+  it.each([
+    ['C6/9', '69', 'C', 0],
+    ['C7b9', '7b9', 'C', 0],
+    ['C7#9', '7#9', 'C', 0],
+    ['Cm9', 'm9', 'C', 0],
+    ['Cm6/9', 'm69', 'C', 0],
+    ['Cmaj13', 'maj13', 'G', 5],
+    ['C13', '13', 'E', 8],
+    ['Cmaj11', 'maj11', 'C', 0],
+  ])(
+    'of %s (%s there) in the %s form at %i stand in the dataset',
+    (symbol, suffix, form, anchor) => {
+      const there = entriesOf('C', suffix).map(gripOfEntry);
+      const ours = gripText(symbol, form, anchor);
+      expect(there).toContain(ours.includes('-') ? ours : [...ours].join('-'));
+    },
+  );
 });

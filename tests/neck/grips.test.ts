@@ -45,6 +45,15 @@ describe('grips of the five forms', () => {
     ['F', 'E', 1, '133211'],
     ['Bm7', 'E', 7, '797777'],
     ['C7', 'C', 12, 'x-15-14-15-13-x'],
+    ['D7b9', 'C', 2, 'x54545'],
+    ['G7b9', 'C', 7, 'x-10-9-10-9-10'],
+    ['Eb6/9', 'C', 3, 'x65566'],
+    ['D9', 'C', 2, 'x54555'],
+    ['Cm9', 'C', 12, 'x-15-13-15-15-15'],
+    ['Cmaj13', 'G', 5, '877787'],
+    ['Adim', 'E', 5, '5675xx'],
+    ['D9sus4', 'G', 7, '10-x-7-9-8-8'],
+    ['F', 'D', 3, 'xx3565'],
   ])('put %s in the %s form at %i as %s (common practice)', (symbol, form, anchor, grip) => {
     expect(gripText(symbol, form, anchor)).toBe(grip);
   });
@@ -125,6 +134,51 @@ function crossedFingers(grip: Grip): boolean {
   const oneFretEach = frets.every((own) => own.length === 1);
   return !oneFretEach || frets.some((own, i) => i > 0 && (own[0] ?? 0) < (frets[i - 1]?.[0] ?? 0));
 }
+
+/** Frets that a barre presses on strings which must not sound. */
+const pressedSilent = ({ barres, tones }: Grip): number =>
+  barres.reduce((sum, { from, to }) => {
+    const sounding = tones.filter(({ string }) => string <= from && string >= to).length;
+    return sum + from - to + 1 - sounding;
+  }, 0);
+
+describe('what a grip leaves out', () => {
+  it('is never a fifth that lies in the same hand: C forms of ninth chords are whole (common practice)', () => {
+    for (const quality of ['9', 'm9', '6/9', 'm6/9', '7b9', '9sus4']) {
+      const symbol = `F${quality}`;
+      expect(gripOf(symbol, 'C', 5).missing, symbol).toEqual([]);
+    }
+  });
+
+  it('is the eleventh of a thirteenth rather than its third (common practice)', () => {
+    for (const symbol of ['C13', 'Cmaj13', 'F13', 'Bbmaj13', 'A13']) {
+      const grips = gripsOf(chord(symbol), GUITAR);
+      expect(grips.length, symbol).toBeGreaterThan(4);
+      for (const { tones } of grips) {
+        const numbers = tones.map((tone) => tone.degree.number);
+        expect(numbers, symbol).toContain(3);
+        expect(numbers, symbol).not.toContain(11);
+      }
+    }
+  });
+
+  it('may be the third of an eleventh, for which the eleventh stands (common practice)', () => {
+    const eleventh = gripOf('A11', 'A', 12);
+    expect(eleventh.missing.map((tone) => tone.number)).toContain(3);
+    expect(eleventh.tones.some((tone) => tone.degree.number === 11)).toBe(true);
+  });
+});
+
+describe('a flat finger', () => {
+  it('hardly ever lies on a string that must rest', () => {
+    const pressed = QUALITIES.flatMap((quality) =>
+      gripsOf(chord(`C${quality}`), GUITAR)
+        .filter((grip) => pressedSilent(grip) > 0)
+        .map((grip) => `${quality} ${grip.form.name}`),
+    );
+    expect([...new Set(pressed)]).toEqual(['sus2 E', '7alt G', '5 E']);
+  });
+});
 
 describe('every grip of every root and quality', () => {
   it('sounds what it says, holds what makes the chord, and is held by four fingers', () => {

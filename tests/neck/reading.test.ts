@@ -49,6 +49,13 @@ describe('the forms under the hand', () => {
     expect(ranked(symbol, position).startsWith(start)).toBe(true);
   });
 
+  it('give a grip to the form that it is the whole of: E/G♯ at VII is a G form (common practice)', () => {
+    const names = reading('E/G#', 7).forms.map((at) => at.form.name);
+    expect(names.slice(0, 2)).toEqual(['G', 'A']);
+    expect(reading('C/E', 5).chosen?.form.name).toBe('G');
+    expect(reading('C7/E', 5).chosen?.form.name).toBe('G');
+  });
+
   it('name each form once', () => {
     expect(
       reading('G7', 3)

@@ -77,6 +77,9 @@ describe('applied chords', () => {
     ['A', 'C#7/E# F#m', 'V⁶₅/vi vi'],
     ['Am', 'A7 Dm B7 E7 Am', 'V7/iv iv V7/V V7 i'],
     ['Am', 'C7 F D7 G', 'V7/VI VI V7/VII VII'],
+    // A minor chord on a step whose own triad is diminished can be led to (common practice).
+    ['Dm', 'B7b9 Em', 'V7♭9/ii ii'],
+    ['C', 'F#7 Bm', 'V7/vii vii'],
   ])('in %s %s are %s', (inKey, symbols, shown) => {
     expect(numerals(inKey, symbols)).toBe(shown);
   });
@@ -87,6 +90,7 @@ describe('applied chords', () => {
     ['Am', 'G7 C', 'VII7 III'],
     ['C', 'C F', 'I IV'],
     ['C', 'C7 F7', 'I7 IV7'],
+    ['Dm', 'B7 Em7b5', '♯VI7 iiø7'],
   ])('are none without a resolution: in %s %s are %s', (inKey, symbols, shown) => {
     expect(numerals(inKey, symbols)).toBe(shown);
   });

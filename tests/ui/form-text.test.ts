@@ -5,6 +5,8 @@ import {
   lowestFret,
   shareInWords,
   shareUnder,
+  stringsInWords,
+  whyInWords,
 } from '../../src/ui/form-text.ts';
 import { read } from './neck/support.ts';
 
@@ -45,5 +47,36 @@ describe('shareInWords', () => {
     if (!form) throw new Error('no form at hand');
     expect(shareInWords({ ...form, under: 3, of: 6 })).toBe('3 of 6 places');
     expect(shareInWords({ ...form, under: 1, of: 1 })).toBe('1 of 1 place');
+  });
+});
+
+describe('whyInWords', () => {
+  const why = (text: string, position: number): string => {
+    const { chosen, why: reason } = read(text, position);
+    return chosen && reason ? whyInWords(chosen, reason) : '';
+  };
+
+  it.each([
+    ['A: R 3 5', 5, 'open E shape 5 frets up, a barre for its nut, root on strings 6, 4 and 1'],
+    ['C: R 3 5', 1, 'open C shape, root on strings 5 and 2'],
+    ['F: R 3 5', 1, 'open E shape 1 fret up, a barre for its nut, root on strings 6, 4 and 1'],
+    ['E: R 3 b7 #9', 6, 'open C shape 4 frets up, root on string 5'],
+  ])('of %s at %i says %s', (text, position, words) => {
+    expect(why(text, position)).toBe(words);
+  });
+
+  it('says of a form of one’s own only where its root is', () => {
+    const { chosen, why: reason } = read('A: R 3 5', 5);
+    if (!chosen || !reason) throw new Error('no form at hand');
+    const bass = { number: 1, alter: 0 };
+    const own = { ...chosen, form: { ...chosen.form, own: { bass, rootless: false } } };
+    expect(whyInWords(own, reason)).toBe('root on strings 6, 4 and 1');
+  });
+});
+
+describe('stringsInWords', () => {
+  it('counts them', () => {
+    const words = [[5], [5, 2], [6, 4, 1]].map(stringsInWords);
+    expect(words).toEqual(['string 5', 'strings 5 and 2', 'strings 6, 4 and 1']);
   });
 });

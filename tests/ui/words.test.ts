@@ -41,6 +41,7 @@ describe('the reading in words', () => {
   it('says chord, position, form, degrees with notes, neighbour and what comes next', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
       'Bm7, position VII: the E form lies under the hand, six of six places. ' +
+        'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
         'R B, ♭3 D, 5 F♯, ♭7 A. The G form shares one of them. ' +
         'Next: E7, the A form, five of five places.',
     );
@@ -57,8 +58,20 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'R E, 3 G♯, 5 B, ♭7 D, ♯9 F𝄪. The A form shares one of them.',
+        'Open C shape 4 frets up, root on string 5. ' +
+        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. The A form shares one of them.',
     );
+  });
+
+  it('names the strings between the others that must not sound', () => {
+    expect(said('Dm7', 7, '', { form: 'G' })).toContain('five of five places, string 2 muted. ');
+  });
+
+  it('says of a form under the hand that no hand can grip the chord in it', () => {
+    const none = 'The D form lies here, but no hand can grip it.';
+    expect(said('A7#9#5', 7)).toContain(none);
+    expect(said('A7#9#5', 12)).not.toContain(none);
+    expect(said('A7#9#5', 7, '', { form: 'D' })).not.toContain(none);
   });
 
   it('names the colours under the hand', () => {

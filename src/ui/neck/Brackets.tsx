@@ -49,8 +49,10 @@ const middleOfRow = (layout: NeckLayout, bracket: Bracket): number => {
   return (row.from + row.to) / 2;
 };
 
-const pathOf = (layout: NeckLayout, bracket: Bracket): string =>
-  bracketPath(layout, bracketExtent(layout, bracket), middleOfRow(layout, bracket));
+const pathsOf = (layout: NeckLayout, brackets: readonly Bracket[]): string =>
+  brackets
+    .map((one) => bracketPath(layout, bracketExtent(layout, one), middleOfRow(layout, one)))
+    .join('');
 
 /** Writes the names of forms; the chosen one is written with a bolder pen. */
 export interface BracketPens {
@@ -103,10 +105,14 @@ export const Brackets = memo(function Brackets(props: BracketsProps) {
   const { layout, brackets, chosen, pens } = props;
   const others = brackets.filter(({ key }) => key !== chosen);
   const own = brackets.filter(({ key }) => key === chosen);
+  const held = others.filter(({ playable }) => playable);
+  const empty = others.filter(({ playable }) => !playable);
+  const ownLine = own.every(({ playable }) => playable) ? 'chosen' : 'chosen no-grip';
   return (
     <g>
-      <path className="bracket-line" d={others.map((b) => pathOf(layout, b)).join('')} />
-      <path className="bracket-line chosen" d={own.map((b) => pathOf(layout, b)).join('')} />
+      <path className="bracket-line" d={pathsOf(layout, held)} />
+      <path className="bracket-line no-grip" d={pathsOf(layout, empty)} />
+      <path className={`bracket-line ${ownLine}`} d={pathsOf(layout, own)} />
       <Names layout={layout} brackets={others} className="bracket-letter" pen={pens?.bracket} />
       <Names layout={layout} brackets={own} className="bracket-letter chosen" pen={pens?.chosen} />
     </g>

@@ -13,7 +13,8 @@ interface FormMapProps {
   readonly onPick: (bracket: Bracket) => void;
 }
 
-const where = ({ first }: Bracket): string => (first === 0 ? 'open' : `at ${roman(first)}`);
+const where = ({ first, playable }: Bracket): string =>
+  (first === 0 ? 'open' : `at ${roman(first)}`) + (playable ? '' : ', no playable grip');
 
 /** Moves the focus along the brackets; there is one tab stop for all of them. */
 function stepFocus(group: HTMLElement | null, step: number): void {

@@ -69,8 +69,10 @@ function Fingers({ layout, hand }: { readonly layout: NeckLayout; readonly hand:
 export const Hand = memo(function Hand(props: {
   readonly layout: NeckLayout;
   readonly hand: HandReach;
+  /** Whether a finger is written under every fret; not where the fingers of a grip are shown. */
+  readonly numbered: boolean;
 }) {
-  const { layout, hand } = props;
+  const { layout, hand, numbered } = props;
   const { from, to } = underHand(layout, hand);
   const far = fretRange(layout, Math.max(1, hand.low), hand.high);
   const numeral = at(layout, (from + to) / 2, layout.numeral);
@@ -84,7 +86,7 @@ export const Hand = memo(function Hand(props: {
       <line className="dimension-line" {...line(on(from), on(to))} />
       <Tick layout={layout} along={from} />
       <Tick layout={layout} along={to} />
-      <Fingers layout={layout} hand={hand} />
+      {numbered && <Fingers layout={layout} hand={hand} />}
       <text
         className="numeral"
         dy="0.35em"

@@ -77,8 +77,16 @@ const SIGNS: readonly Sign[] = [
     words: 'barre: one finger on these strings',
   },
   {
+    sample: <path className="rest-mark" d="M-5 -5L5 5M5 -5L-5 5" />,
+    words: 'a string that the grip leaves silent',
+  },
+  {
+    sample: <path className="bracket-line no-grip" d="M-11 0H11" />,
+    words: 'a form in which no hand can grip the chord',
+  },
+  {
     sample: <path className="dimension-line" d="M-10 0H10M-10 -5V5M10 -5V5" />,
-    words: 'four frets under the hand',
+    words: 'four frets under the hand, one finger to each',
   },
   {
     sample: <circle className="coming-ring" r="10" />,

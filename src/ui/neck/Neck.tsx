@@ -17,7 +17,7 @@ import {
   numberedFrets,
 } from './layout.ts';
 import type { Pens } from './looks.ts';
-import { barreLines, gripLine, type Labels, toneMarks } from './marks.ts';
+import { barreLines, gripLine, type Labels, restMarks, toneMarks } from './marks.ts';
 import { type Bracket, brackets } from './places.ts';
 import { type Size, useSize } from './size.ts';
 import { Tones } from './Tones.tsx';
@@ -101,6 +101,7 @@ const GripLine = memo(function GripLine(props: {
         strokeWidth={props.layout.gap * 0.5}
       />
       <path className="grip-line" d={gripLine(props.reading, props.layout)} />
+      <path className="rest-mark" d={restMarks(props.reading, props.layout)} />
     </g>
   );
 });
@@ -177,6 +178,7 @@ function Drawing(props: DrawingProps) {
     () => handOver(instrument, span, position),
     [instrument, span, position],
   );
+  const numbered = labels !== 'fingers' || reading?.chosen?.grip === undefined;
   const strings = useMemo(
     () =>
       instrument.strings.map(({ pitch, gauge }) => ({ name: makeNoteName(pitch, 'sign'), gauge })),
@@ -194,7 +196,7 @@ function Drawing(props: DrawingProps) {
       <Board layout={layout} strings={strings} capo={instrument.capo} />
       <FretNumbers layout={layout} />
       <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} pens={props.pens} />
-      <Hand layout={layout} hand={hand} />
+      <Hand layout={layout} hand={hand} numbered={numbered} />
       <GripLine reading={reading} layout={layout} />
       <Tones marks={marks} pens={props.pens} />
       {Overlay && <Overlay layout={layout} />}

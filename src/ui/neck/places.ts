@@ -12,6 +12,8 @@ export interface Bracket {
   readonly last: number;
   /** Row of the bracket, 0 next to the strings. */
   readonly level: number;
+  /** Whether a hand can grip the chord there. */
+  readonly playable: boolean;
 }
 
 function extentOf(place: FormAtHand): { readonly first: number; readonly last: number } {
@@ -46,6 +48,7 @@ export function brackets(places: readonly FormAtHand[], levels: number): readonl
       first,
       last,
       level,
+      playable: place.grip !== undefined,
     });
   }
   return placed;

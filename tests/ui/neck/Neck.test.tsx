@@ -14,7 +14,12 @@ beforeEach(() => {
 const onPosition = vi.fn();
 const onPick = vi.fn();
 
-const neck = (reading: Reading, symbol = 'Bm7', instrument = GUITAR) => (
+const neck = (
+  reading: Reading,
+  symbol = 'Bm7',
+  instrument = GUITAR,
+  labels: 'notes' | 'fingers' = 'notes',
+) => (
   <Neck
     reading={reading}
     symbol={symbol}
@@ -22,7 +27,7 @@ const neck = (reading: Reading, symbol = 'Bm7', instrument = GUITAR) => (
     instrument={instrument}
     span={DEFAULT_SPAN}
     position={reading.position}
-    labels="notes"
+    labels={labels}
     spacing="true"
     onPosition={onPosition}
     onPick={onPick}
@@ -128,6 +133,21 @@ describe('Neck', () => {
     const bracket = screen.getByRole('button', { name: 'A form, at II' });
     await userEvent.click(bracket);
     expect(bracket).not.toHaveFocus();
+  });
+
+  it('tells a form in which no hand can grip the chord apart, to eye and ear', () => {
+    const { container } = render(neck(read('A: R 3 #5 b7 #9', 7), 'A7#9#5'));
+    expect(screen.getByRole('button', { name: 'D form, at VII, no playable grip' })).toBeVisible();
+    const dashed = container.querySelector('.bracket-line.no-grip');
+    expect(dashed?.getAttribute('d')).not.toBe('');
+  });
+
+  it('writes no finger under the frets where the fingers of the grip are shown', () => {
+    const shown = (labels: 'notes' | 'fingers') => {
+      const { container } = render(neck(read('B: R b3 5 b7', 7), 'Bm7', GUITAR, labels));
+      return container.querySelectorAll('.finger').length;
+    };
+    expect([shown('notes'), shown('fingers')]).toEqual([4, 0]);
   });
 
   it('offers every place of every form', async () => {

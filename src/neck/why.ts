@@ -1,0 +1,40 @@
+import { stringNumber } from './places.ts';
+import type { FormAtHand, FormReason, Grip, Instrument, Reading, StringNumber } from './types.ts';
+
+/** Strings of a grip that hold the root, thickest first. */
+const rootsOf = ({ tones }: Grip): readonly StringNumber[] =>
+  tones
+    .filter(({ degree }) => degree.number === 1)
+    .map(({ string }) => string)
+    .reverse();
+
+/**
+ * Why a place of the neck bears a form's name: how far up the open shape has been moved, whether a
+ * flat finger lies where that has the nut, and which strings hold the root.
+ */
+export function formReason({ anchor, grip }: FormAtHand, { capo }: Instrument): FormReason {
+  return {
+    roots: grip ? rootsOf(grip) : [],
+    up: anchor - capo,
+    barre: anchor > capo && grip !== undefined && grip.barres.some(({ fret }) => fret === anchor),
+  };
+}
+
+/** Strings between the outermost of a grip that must not sound, thickest first. */
+export function mutedWithin({ tones }: Grip): readonly StringNumber[] {
+  return tones
+    .flatMap(({ string }, i) => {
+      const next = tones[i + 1]?.string ?? string + 1;
+      return Array.from({ length: next - string - 1 }, (_, k) => stringNumber(string + 1 + k));
+    })
+    .reverse();
+}
+
+/** Frets from the index within which a form without a grip counts as lying under the hand. */
+const HERE = 1;
+
+/** The form that lies under the hand although no hand can grip the chord in it. */
+export const formWithoutGrip = ({ forms, chosen, position }: Reading): FormAtHand | undefined =>
+  forms.find(
+    (at) => !at.grip && at.form !== chosen?.form && Math.abs(at.anchor - position) <= HERE,
+  );
