@@ -151,10 +151,13 @@ const FRAMES = `new Promise((tell) => {
 
 /** Presses the button of a name in the first part of the page that begins with some words. */
 const press = (tab: Tab, name: string, part = 'body', words = '') =>
-  tab.evaluate(`[...[...document.querySelectorAll('${part}')]
+  tab.evaluate(
+    `[...[...document.querySelectorAll('${part}')]
     .find(({ textContent }) => textContent.startsWith('${words}'))
     .querySelectorAll('button')]
-    .find(({ textContent }) => textContent === '${name}').click()`);
+    .find(({ textContent }) => textContent === '${name}').click()`,
+    'click',
+  );
 
 /** The program in a tab of its own, ready to play without a count-in. */
 async function openIn(tab: Tab, url: string): Promise<void> {
@@ -168,7 +171,10 @@ async function openIn(tab: Tab, url: string): Promise<void> {
     .poll(() => tab.evaluate(`document.querySelector('.speed-part') !== null`))
     .toBe(true);
   await press(tab, 'none', 'fieldset', 'Bars counted in');
-  await tab.evaluate(`document.body.dispatchEvent(new Event('pointerdown', { bubbles: true }))`);
+  await tab.evaluate(
+    `document.body.dispatchEvent(new Event('pointerdown', { bubbles: true }))`,
+    'click',
+  );
   await expect.poll(() => tab.evaluate(RUNNING)).toBe(true);
 }
 

@@ -2,15 +2,16 @@ import type { Browser } from '@playwright/test';
 
 /**
  * A tab that Playwright has no hand in, for it keeps its own pages in sight and awake whatever lies
- * over them. This one is really hidden when another is brought to the front: no frames, throttled
- * timers.
+ * over them, and its questions count as clicks. This one is really hidden when another is brought to
+ * the front: no frames, throttled timers.
  */
 export interface Tab {
-  /** What an expression gives, evaluated as if within a click. */
-  readonly evaluate: <T>(expression: string) => Promise<T>;
+  /** What an expression gives; with `click` evaluated as if within a click. */
+  readonly evaluate: <T>(expression: string, how?: 'click') => Promise<T>;
   readonly send: (method: string, params?: object) => Promise<unknown>;
   readonly hide: () => Promise<void>;
   readonly show: () => Promise<void>;
+  readonly close: () => Promise<void>;
 }
 
 interface Answer {
@@ -44,9 +45,10 @@ export async function openTab(browser: Browser): Promise<Tab> {
         .send('Target.sendMessageToTarget', { sessionId: attached.sessionId, message })
         .catch(reject);
     });
-  const evaluate = async <T>(expression: string): Promise<T> => {
-    const how = { expression, awaitPromise: true, returnByValue: true, userGesture: true };
-    const { result } = await send('Runtime.evaluate', how);
+  const evaluate = async <T>(expression: string, how?: 'click'): Promise<T> => {
+    const userGesture = how === 'click';
+    const asked = { expression, awaitPromise: true, returnByValue: true, userGesture };
+    const { result } = await send('Runtime.evaluate', asked);
     if (result?.exceptionDetails) throw new Error(`${expression}: ${result.exceptionDetails.text}`);
     return result?.result?.value as T;
   };
@@ -57,6 +59,12 @@ export async function openTab(browser: Browser): Promise<Tab> {
       const other = await session.send('Target.createTarget', { url: 'about:blank' });
       await session.send('Target.activateTarget', { targetId: other.targetId });
     },
-    show: () => session.send('Target.activateTarget', { targetId }).then(() => undefined),
+    show: async () => {
+      await session.send('Target.activateTarget', { targetId });
+    },
+    close: async () => {
+      await session.send('Target.closeTarget', { targetId });
+      await session.detach();
+    },
   };
 }
