@@ -1,5 +1,5 @@
 /**
- * Scheduling further ahead than a change may take: half a second is given away, so that a thread
+ * Scheduling further ahead than a change may take: a second is given away, so that a thread
  * which is kept from running does not make the music stumble, and what lies beyond the window is
  * taken back when something changes.
  */
@@ -13,7 +13,7 @@ import {
 } from './transport.ts';
 
 /** How far ahead everything is given away, seconds. */
-export const AHEAD_SECONDS = 0.5;
+export const AHEAD_SECONDS = 1;
 
 /** A transport as it was before it gave away a slice of time. */
 interface Slice {
@@ -51,7 +51,7 @@ function oneSlice(ahead: Ahead): { readonly ahead: Ahead; readonly given: Given 
   };
 }
 
-/** Gives away everything up to half a second after `now`, slice by slice. */
+/** Gives away everything up to a second after `now`, slice by slice. */
 export function scheduleAhead(
   ahead: Ahead,
   now: number,

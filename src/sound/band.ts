@@ -134,7 +134,10 @@ export function setMix(band: Band, mix: Mix): void {
   }
 }
 
-/** Puts events in their place; those whose sample has passed are played at once. */
+/**
+ * Puts events in their place; those whose sample has passed are played at once, but for those that
+ * would be over by then.
+ */
 export function schedule(band: Band, events: readonly BandEvent[]): void {
   band.queue.push(...events);
   band.queue.sort((a, b) => a.frame - b.frame);
@@ -169,11 +172,21 @@ function play(band: Band, event: BandEvent): void {
   if (samples !== undefined) part.hits.push({ samples, level: event.force ** 1.5, at: 0 });
 }
 
+/** A stroke that is later than this is no longer of its beat, seconds. */
+const LATE_SECONDS = 0.05;
+
+/** Too late to be of use: many strokes made up for at once would be a bang. */
+function isOver(event: BandEvent, late: number): boolean {
+  const length = event.kind === 'note' ? event.note.length : 0;
+  return late > Math.max(LATE_SECONDS, length);
+}
+
 function playDue(band: Band, at: number): void {
   let due = 0;
   for (const event of band.queue) {
-    if (event.frame > band.frame + at) break;
-    play(band, event);
+    const late = (band.frame + at - event.frame) / band.rate;
+    if (late < 0) break;
+    if (!isOver(event, late)) play(band, event);
     due += 1;
   }
   if (due > 0) band.queue.splice(0, due);
@@ -257,7 +270,11 @@ function renderBlock(band: Band, left: Float32Array, right: Float32Array): void 
   for (const part of band.parts) part.buffer.fill(0);
   renderParts(band, count);
   for (const part of band.parts) {
-    if (isIdle(part, band.rate, count)) continue;
+    if (isIdle(part, band.rate, count)) {
+      // A fader that nobody hears has nothing to glide for.
+      part.gain = part.wanted;
+      continue;
+    }
     part.hits = part.hits.filter((hit) => hit.at < hit.samples.length);
     if (part.amp !== undefined) amplify(part.amp, part.buffer, count);
     mixPart(band, part, left, right, count);

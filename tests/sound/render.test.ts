@@ -223,6 +223,22 @@ describe('the band', () => {
     expect(peakOf(render(band, 0.01))).toBeGreaterThan(0.01);
   });
 
+  it('leaves out what would be over by now: strokes made up for at once would be a bang', () => {
+    const stroke = { kind: 'hit', frame: 0, part: 'drums', drum: 'snare', force: 1 } as const;
+    const short = { ...event, note: note(62, { length: 0.2 }) };
+    const late = (seconds: number, ...events: Parameters<typeof schedule>[1]): number => {
+      const band = begun();
+      render(band, seconds);
+      schedule(band, events);
+      return peakOf(render(band, 0.1));
+    };
+    expect(late(0.04, stroke)).toBeGreaterThan(0.01);
+    expect(late(0.1, stroke)).toBe(0);
+    expect(late(0.1, short)).toBeGreaterThan(0.01);
+    expect(late(0.3, short)).toBe(0);
+    expect(late(0.3, ...Array.from({ length: 20 }, () => stroke))).toBe(0);
+  });
+
   it('falls silent when a hand is laid on it, and forgets what was to come', () => {
     const band = begun();
     schedule(band, [event, { ...event, frame: RATE }]);
@@ -242,6 +258,15 @@ describe('the band', () => {
       peakOf(samples.slice(1).map((value, i) => value - (samples[i] ?? 0)));
     expect(jump(after)).toBeLessThanOrEqual(jump(before.slice(-4800)) * 1.1);
     expect(peakOf(after.subarray(-2400))).toBeLessThan(1e-3);
+  });
+
+  it('lets nothing through of a part that was muted while it was silent', () => {
+    const band = begun();
+    render(band, 0.1);
+    setMix(band, withPart(band.mix, 'line', { mute: true }));
+    render(band, 0.01);
+    schedule(band, [event]);
+    expect(peakOf(render(band, 0.3))).toBe(0);
   });
 
   it('ignores strings that the instrument has not', () => {

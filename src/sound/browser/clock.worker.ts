@@ -15,6 +15,11 @@ import type { BandToClock, ClockToBand, FromClock, ToClock } from './messages.ts
 
 /** From the key to the first event: time for two messages. */
 const START_SECONDS = 0.02;
+
+/** The music begins at a sample: what is heard is then, sample for sample, what a file of it holds. */
+const atSample = (seconds: number): number =>
+  band === undefined ? seconds : Math.ceil(seconds * band.rate) / band.rate;
+
 /** What is heard of the audio clock is not believed for longer: the device may have stopped. */
 const STALE_SECONDS = 0.2;
 
@@ -32,11 +37,16 @@ function now(): number {
   return heard.seconds + Math.min(STALE_SECONDS, Math.max(0, since));
 }
 
-function give({ slice, events, marks }: Given, { settings }: Transport): void {
+const eventsOf = ({ slice, events }: Given, rate: number, semitones: number) =>
+  events.map((event) => ({ ...bandEventOf(event, rate, semitones), slice }));
+
+/** The band first and in one message, for what is due next is due in a few milliseconds. */
+function give(given: readonly Given[], { settings }: Transport): void {
   const rate = band?.rate ?? 1;
-  const due = events.map((event) => ({ ...bandEventOf(event, rate, settings.semitones), slice }));
-  if (due.length > 0) direct({ kind: 'events', events: due });
-  if (marks.length > 0) tell({ kind: 'marks', run, slice, marks });
+  const events = given.flatMap((one) => eventsOf(one, rate, settings.semitones));
+  if (events.length > 0) direct({ kind: 'events', events });
+  for (const { slice, marks } of given)
+    if (marks.length > 0) tell({ kind: 'marks', run, slice, marks });
 }
 
 const endOf = ({ anchor, pass }: Transport): number =>
@@ -47,7 +57,7 @@ function wake(): void {
   const step = scheduleAhead(ahead, now());
   ahead = step.ahead;
   const { transport } = ahead;
-  for (const given of step.given) give(given, transport);
+  give(step.given, transport);
   if (transport.done) tell({ kind: 'done', run, seconds: endOf(transport) });
 }
 
@@ -66,7 +76,7 @@ function start(message: ToClock & { readonly kind: 'start' }): void {
   if (message.now > now()) heard = { seconds: message.now, at: Date.now() };
   direct({ kind: 'silence' });
   const { performance, settings, from } = message;
-  ahead = aheadOf(startTransport(performance, settings, from, now() + START_SECONDS));
+  ahead = aheadOf(startTransport(performance, settings, from, atSample(now() + START_SECONDS)));
   wake();
 }
 

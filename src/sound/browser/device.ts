@@ -36,6 +36,9 @@ export type OpenDevice = (
   events: DeviceEvents,
 ) => Promise<Result<Device, DeviceError>>;
 
+const REFUSED =
+  'The sound could not be started. Check that a sound device is connected, then press Play.';
+
 /** A browser that will not let a page sound says nothing; it is given so long. */
 const RESUME_MILLISECONDS = 600;
 
@@ -127,6 +130,6 @@ export const openDevice: OpenDevice = async (options, events) => {
     return ok(deviceOf(context, node, clock));
   } catch (error) {
     const reason = error instanceof Error ? error.message : String(error);
-    return err({ code: 'refused', message: `The sound could not be started: ${reason}` });
+    return err({ code: 'refused', message: `${REFUSED} (${reason})` });
   }
 };

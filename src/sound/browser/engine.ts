@@ -83,6 +83,8 @@ interface Inside {
   mix: Mix;
   instrument: Instrument;
   request: PlayRequest | undefined;
+  /** The request has been given to the clock. */
+  begun: boolean;
   /** Runs so far; the clock speaks of the last. */
   run: number;
   marks: readonly (Mark & { readonly slice: number })[];
@@ -120,16 +122,24 @@ function fromClock(inside: Inside, message: FromClock): void {
 
 function finish(inside: Inside): void {
   inside.request = undefined;
+  inside.begun = false;
   inside.marks = [];
   inside.end = Number.POSITIVE_INFINITY;
   if (inside.state.phase === 'playing') become(inside, STATES.ready);
 }
 
+/** A device that was held back sounds now, and there is nothing to be done any more. */
+function waitOver(inside: Inside, device: Device): void {
+  const over = inside.state.phase === 'blocked' && device.state() === 'running';
+  if (over) become(inside, STATES.ready);
+}
+
 /** The device told of a change that nobody here asked for. */
 async function changed(inside: Inside): Promise<void> {
   const { device } = inside;
-  if (device === undefined || !isPlaying(inside) || device.state() === 'running') return;
-  if (device.state() === 'gone') await recover(inside);
+  if (device === undefined) return;
+  if (!inside.begun) waitOver(inside, device);
+  else if (device.state() === 'gone') await recover(inside);
   else if (!(await device.resume())) become(inside, { phase: 'blocked', message: BLOCKED });
   else become(inside, STATES.playing);
 }
@@ -156,6 +166,7 @@ async function open(inside: Inside): Promise<boolean> {
 function drop(inside: Inside): void {
   inside.device?.close();
   inside.device = undefined;
+  inside.begun = false;
   inside.stillLooks = 0;
   inside.marks = [];
 }
@@ -178,6 +189,7 @@ function begin(inside: Inside, request: PlayRequest): void {
   const { device } = inside;
   if (device === undefined) return;
   inside.request = request;
+  inside.begun = true;
   inside.run += 1;
   inside.marks = [];
   inside.end = Number.POSITIVE_INFINITY;
@@ -306,6 +318,7 @@ const begun = (instrument: Instrument, mix: Mix, device: OpenDevice): Inside => 
   mix,
   instrument,
   request: undefined,
+  begun: false,
   run: 0,
   marks: [],
   end: Number.POSITIVE_INFINITY,

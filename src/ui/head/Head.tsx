@@ -89,12 +89,21 @@ export const Next = memo(function Next() {
   );
 });
 
-/** The reading in words: what a screen reader speaks when the cursor moves. */
+/**
+ * The reading in words: what a screen reader speaks when the cursor moves. It keeps silent while
+ * music plays, for it would talk over every chord.
+ */
 export const ReadingText = memo(function ReadingText() {
   const account = useStudy(({ study }) => study.account);
+  const playing = useStudy((state) => state.playing);
   return (
     <div className="reading-slot">
-      <p className="reading" role="status" aria-label="Reading">
+      <p
+        className="reading"
+        role="status"
+        aria-label="Reading"
+        aria-live={playing ? 'off' : 'polite'}
+      >
         {account}
       </p>
     </div>

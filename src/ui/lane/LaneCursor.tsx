@@ -39,18 +39,20 @@ const REST = 80;
 
 /**
  * Takes the focus along when it is in the lane. It follows when the cursor rests: while a key is
- * held down, moving it thirty times a second would cost frames and tell nobody anything.
+ * held down, moving it thirty times a second would cost frames and tell nobody anything. It stays
+ * where it is while music plays: every chord that takes the focus is spoken over the music.
  */
 function useFocusAtCursor(ref: RefObject<HTMLElement | null>, cursor: number): void {
+  const playing = useStudy((state) => state.playing);
   // No passive effect: those are a task of their own after every move.
   useLayoutEffect(() => {
-    if (cursor < 0 || !isCell(document.activeElement)) return undefined;
+    if (playing || cursor < 0 || !isCell(document.activeElement)) return undefined;
     const follow = () => {
       if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
     };
     const timer = setTimeout(follow, REST);
     return () => clearTimeout(timer);
-  }, [ref, cursor]);
+  }, [ref, cursor, playing]);
 }
 
 interface LaneCursorProps {

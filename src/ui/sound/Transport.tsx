@@ -1,3 +1,4 @@
+import { useLayoutEffect } from 'react';
 import { makeLoop } from '#sound';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { TextField } from '../settings/Field.tsx';
@@ -10,6 +11,11 @@ import { Summary } from './Summary.tsx';
 /** What the browser or the device asks of the person. */
 function Trouble() {
   const message = useSounding((sounding) => sounding.message);
+  const troubled = message !== undefined;
+  // The head makes room for it, so that it covers no chord.
+  useLayoutEffect(() => {
+    document.documentElement.toggleAttribute('data-trouble', troubled);
+  }, [troubled]);
   if (message === undefined) return null;
   return (
     <p className="sound-trouble" role="alert">

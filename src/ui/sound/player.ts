@@ -281,6 +281,12 @@ function rest(inside: Inside): void {
   show(inside, { ...SILENT, tapped, phase: inside.engine.state().phase });
 }
 
+/** The sound has failed: the cursor stays where the music was, so that Play goes on from there. */
+function lost(inside: Inside): void {
+  inside.origin = -1;
+  rest(inside);
+}
+
 function phaseChanged(inside: Inside): void {
   const { phase, message } = inside.engine.state();
   const was = inside.sounding.get().phase;
@@ -289,8 +295,10 @@ function phaseChanged(inside: Inside): void {
     phase,
     ...(message !== undefined && { message }),
   }));
+  inside.store.intents.setPlaying(phase === 'playing');
   if (phase === 'playing') inside.callOff ??= inside.stage.frame(() => follow(inside));
   else if (was === 'playing' && phase === 'ready') rest(inside);
+  else if (phase === 'lost') lost(inside);
 }
 
 /** A person moved the cursor while it plays: the music goes there too. */

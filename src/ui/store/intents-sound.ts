@@ -163,6 +163,10 @@ export function setPractising(state: AppState, practising: boolean): AppState {
   return practising && panel !== undefined ? rest : open;
 }
 
+/** Says that music plays, or no longer does. No step of undo. */
+export const setPlaying = (state: AppState, playing: boolean): AppState =>
+  patched(state, { playing });
+
 const replaced = (list: readonly number[], index: number, value: number): readonly number[] =>
   list[index] === value ? list : list.map((one, i) => (i === index ? value : one));
 

@@ -119,6 +119,7 @@ function sounding(later: BindLater) {
     setGuitar: later(({ sound }) => sound.setGuitar),
     resetSound: later(({ sound }) => sound.resetSound),
     setPractising: later(({ sound }) => sound.setPractising),
+    setPlaying: later(({ sound }) => sound.setPlaying),
     follow: later(({ sound }) => sound.follow),
     unfollow: later(({ sound }) => sound.unfollow),
   };

@@ -14,6 +14,7 @@ export function stateOf(workspace: Workspace, past: readonly Workspace[] = []): 
     canUndo: past.length > 0,
     canRedo: false,
     practising: false,
+    playing: false,
   };
 }
 

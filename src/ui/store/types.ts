@@ -227,5 +227,7 @@ export interface AppState {
   readonly panel?: Panel;
   /** Whether the practice screen is on. */
   readonly practising: boolean;
+  /** Whether music plays: the reading then changes with every chord. */
+  readonly playing: boolean;
   readonly history: History;
 }

@@ -254,6 +254,28 @@ describe('when there is no sound, the engine', () => {
     expect(phase()).toBe('blocked');
   });
 
+  it('plays on, and says no more, when what held it back lets go by itself', async () => {
+    await engine.play(request);
+    Object.assign(device(), { state: 'waiting', allowed: false });
+    device().events.changed();
+    await vi.advanceTimersByTimeAsync(0);
+    Object.assign(device(), { state: 'running', allowed: true });
+    device().events.changed();
+    await vi.advanceTimersByTimeAsync(0);
+    expect(engine.state()).toEqual({ phase: 'playing' });
+    expect([devices.length, told()]).toEqual([1, ['start']]);
+  });
+
+  it('says no more when the browser lets it sound before it is asked again', async () => {
+    opens = 'blocked';
+    await engine.play(request);
+    device().events.changed();
+    expect(phase()).toBe('blocked');
+    device().state = 'running';
+    device().events.changed();
+    expect([engine.state(), told()]).toEqual([{ phase: 'ready' }, []]);
+  });
+
   it('opens another device when the one it has is gone, and goes on where it was', async () => {
     await engine.play(request);
     const mark = { seconds: 0, tick: 0, secondsPerTick: 0.5 / 960, round: 0, until: 7680 };

@@ -74,6 +74,17 @@ describe('Lane', () => {
     await vi.waitFor(() => expect(cells()[1]).toHaveFocus());
   });
 
+  it('leaves the focus where it is while music plays, and takes it along when it is over', async () => {
+    const store = lane('| Am | F | G |');
+    await userEvent.click(cells()[0] ?? document.body);
+    await act(() => store.intents.setPlaying(true));
+    await act(() => store.intents.follow(1, 2));
+    await act(() => new Promise((rest) => setTimeout(rest, 150)));
+    expect(cells()[0]).toHaveFocus();
+    await act(() => store.intents.setPlaying(false));
+    await vi.waitFor(() => expect(cells()[1]).toHaveFocus());
+  });
+
   it('offers what was probably meant beside a chord that cannot be read', async () => {
     const store = lane('| Am | Hm |');
     await userEvent.click(screen.getByRole('button', { name: 'Bm?' }));

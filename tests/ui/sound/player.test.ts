@@ -263,6 +263,32 @@ describe('what is shown while it plays', () => {
   });
 });
 
+describe('when the sound fails', () => {
+  it('the cursor stays where the music was, and Play goes on from there', () => {
+    const { player, at, become, cursor, frame, told } = playing(SONG);
+    player.play();
+    at(2 * BAR + 10);
+    become({ phase: 'starting' });
+    become({ phase: 'lost', message: 'Check the device.' });
+    expect(cursor()).toBe(2);
+    expect(player.sounding.get()).toMatchObject({ beat: 0, message: 'Check the device.' });
+    expect(frame()).toBe(false);
+    player.play();
+    expect(told.requests.at(-1)?.from).toBe(2 * BAR);
+  });
+
+  it('it goes on where it is when the sound comes back by itself', () => {
+    const { player, at, become, cursor } = playing(SONG);
+    player.play();
+    at(BAR + 10);
+    become({ phase: 'blocked', message: 'Press Play once more.' });
+    expect(player.sounding.get().message).toBe('Press Play once more.');
+    become({ phase: 'playing' });
+    at(2 * BAR);
+    expect([cursor(), player.sounding.get().message]).toEqual([2, undefined]);
+  });
+});
+
 describe('a change while it plays', () => {
   it('of tempo or loop reaches the transport, of chords or feel the performance', () => {
     const { player, at, store, told } = playing(SONG);

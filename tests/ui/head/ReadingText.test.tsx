@@ -1,0 +1,36 @@
+import { act, render, screen } from '@testing-library/react';
+import { describe, expect, it } from 'vitest';
+import { ReadingText } from '../../../src/ui/head/Head.tsx';
+import { StudyStoreContext } from '../../../src/ui/store/index.ts';
+import { BAR, playing } from '../sound/fake.ts';
+
+const SONG = '| Dm7 | G7 | Cmaj7 | A7 |';
+
+describe('the reading in words', () => {
+  const reading = (): HTMLElement => screen.getByRole('status', { name: 'Reading' });
+
+  it('goes with the music and is not spoken while it plays; at rest it is', () => {
+    const { store, player, at } = playing(SONG);
+    render(
+      <StudyStoreContext value={store}>
+        <ReadingText />
+      </StudyStoreContext>,
+    );
+    expect(reading()).toHaveAttribute('aria-live', 'polite');
+    act(() => player.play());
+    act(() => at(BAR + 10));
+    expect(reading()).toHaveAttribute('aria-live', 'off');
+    expect(reading()).toHaveTextContent(/^G7/);
+    act(() => player.stop());
+    expect(reading()).toHaveAttribute('aria-live', 'polite');
+    expect(reading()).toHaveTextContent(/^G7/);
+  });
+
+  it('is spoken again when the sound fails', () => {
+    const { store, player, become } = playing(SONG);
+    player.play();
+    expect(store.cell.get().playing).toBe(true);
+    become({ phase: 'lost', message: 'No sound.' });
+    expect(store.cell.get().playing).toBe(false);
+  });
+});
