@@ -168,7 +168,7 @@ test.describe('on a narrow screen', () => {
 
   test('the cursor is moved with the thumb at the foot of the screen', async ({ page }) => {
     await open(page, { progression: '| Bm7 | E7 |' });
-    await page.getByRole('button', { name: 'Next chord', exact: true }).click();
+    await page.getByRole('button', { name: 'Next chord in the chart' }).click();
     await expect(neck(page)).toHaveAttribute('data-symbol', 'E7');
   });
 });

@@ -15,6 +15,7 @@ import { useIntents, useStudy } from './store/index.ts';
 function StudyNeck() {
   const reading = useStudy(({ study }) => study.reading);
   const symbol = useStudy(({ study }) => study.symbol);
+  const turned = useStudy(({ study }) => study.turned?.symbol);
   const places = useStudy(({ study }) => study.places);
   const position = useStudy(({ study }) => study.position);
   const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
@@ -25,6 +26,7 @@ function StudyNeck() {
       lens={lens}
       reading={reading}
       symbol={symbol}
+      turned={turned}
       places={places}
       instrument={instrument}
       span={span}

@@ -14,20 +14,23 @@ export function CommandButton(props: {
   readonly name: string;
   /** Shown instead of the command's label, which then is the accessible name. */
   readonly children?: ReactNode;
+  /** Where it leads, said under what is shown. */
+  readonly goal?: string | undefined;
 }) {
-  const { name, children } = props;
+  const { name, children, goal } = props;
   const { label, keys, enabled, perform } = commandNamed(name);
   const store = useStudyStore();
   const can = useStudy(enabled);
   return (
     <button
       type="button"
-      aria-label={children === undefined ? undefined : label}
+      aria-label={children === undefined ? undefined : label + (goal ? `: ${goal}` : '')}
       aria-keyshortcuts={shortcutsOf(keys)}
       aria-disabled={!can}
       onClick={() => can && perform(store)}
     >
       {children ?? label}
+      {goal && <small className="goal">{goal}</small>}
     </button>
   );
 }

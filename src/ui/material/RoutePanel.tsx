@@ -173,12 +173,26 @@ function Planned({ route }: { readonly route: RouteStudy }) {
   );
 }
 
+/** A turn is a look at one chord: the route goes through the chords as they are written. */
+function Unturned() {
+  const turned = useStudy(({ study }) => study.turned?.symbol);
+  const symbol = useStudy(({ study }) => study.symbol);
+  if (turned === undefined) return null;
+  return (
+    <p>
+      The route is of the chords as written: {symbolInSigns(symbol)}, not the{' '}
+      {symbolInSigns(turned)} that it is turned into on the neck.
+    </p>
+  );
+}
+
 export function RoutePanel() {
   const route = useStudy(({ study }) => study.route);
   return (
     <div className="panel-columns">
       <div className="panel-main">
         <Kind />
+        <Unturned />
         {route ? (
           <Planned route={route} />
         ) : (

@@ -151,6 +151,8 @@ export interface Study {
   readonly nextOf: readonly number[];
   readonly nextChord?: Chord;
   readonly nextSymbol?: string;
+  /** How the next chord is come to: “Next”, “Next, by the repeat”, “Next, after N.C.”. */
+  readonly nextWords?: string;
   readonly nextForm?: FormAtHand;
   /** Fret under the index finger now: that of the route's stop, or where the workspace has it. */
   readonly position: number;
