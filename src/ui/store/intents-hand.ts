@@ -33,17 +33,21 @@ export const pinsForms = ({ workspace }: Pick<AppState, 'workspace'>): boolean =
 const pinAt = (state: AppState, { form, anchor }: FormAtHand, run?: string): AppState =>
   laterIntents()?.route.pinForm(state, state.study.cursor, form.name, anchor, run) ?? state;
 
-/** A form is asked for by name only where another would be taken without. */
-function moveToPlace(state: AppState, place: FormAtHand, run?: string): AppState {
-  const { workspace, study } = state;
+/** Whether a place is the one that is taken at a position without asking for its form. */
+function isBestAt({ study, workspace }: AppState, place: FormAtHand, position: number): boolean {
+  const { instrument, span, route } = workspace;
+  const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
+  return route === undefined && samePlaceAs(place, best);
+}
+
+/** A form is asked for by name where another would be taken without, or where one `keeps` to it. */
+function moveToPlace(state: AppState, place: FormAtHand, keeps = false, run?: string): AppState {
+  const { workspace } = state;
   if (pinsForms(state)) return pinAt(state, place, run);
   const position = within(workspace, indexFret(place, workspace));
-  const { instrument, span } = workspace;
-  const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
-  const isSame = best?.form.name === place.form.name && best.anchor === place.anchor;
-  const isBest = isSame && workspace.route === undefined;
+  const free = !keeps && isBestAt(state, place, position);
   const moved = patched(workspace, { position });
-  return step(state, withForm(moved, isBest ? undefined : place.form.name), run);
+  return step(state, withForm(moved, free ? undefined : place.form.name), run);
 }
 
 const samePlaceAs = (place: FormAtHand, other: FormAtHand | undefined): boolean =>
@@ -57,12 +61,24 @@ function placesUpTheNeck({ study, workspace }: AppState): readonly FormAtHand[] 
     .toSorted((a, b) => fret(a) - fret(b) || a.anchor - b.anchor);
 }
 
-/** Moves the hand to the next (1) or previous (-1) place of a form of this chord along the neck. */
+/** The form that was chosen by hand: one that the walk along the neck asked for is none. */
+const formByHand = ({ workspace, walked }: AppState): string | undefined =>
+  pinsForms({ workspace }) || workspace.form === walked ? undefined : workspace.form;
+
+/**
+ * Moves the hand to the next (1) or previous (-1) place of this chord along the neck: of the form
+ * that was chosen by hand, else of any.
+ */
 export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
-  const places = placesUpTheNeck(state);
+  const form = formByHand(state);
+  const all = placesUpTheNeck(state);
+  const places = form === undefined ? all : all.filter((place) => place.form.name === form);
   const here = places.findIndex((place) => samePlaceAs(place, state.study.reading?.chosen));
   const place = here < 0 ? places.at(by > 0 ? 0 : -1) : places[here + by];
-  return place ? moveToPlace(state, place, 'elsewhere') : state;
+  if (!place) return state;
+  const moved = moveToPlace(state, place, form !== undefined, 'elsewhere');
+  const walked = moved.workspace.form;
+  return form === undefined && walked !== undefined ? patched(moved, { walked }) : moved;
 }
 
 /** Pins the copy of a form nearest to the hand, or lets go of the one that is pinned. */
@@ -83,7 +99,8 @@ function pickPinned(state: AppState, form: string | undefined): AppState {
  */
 export function pickForm(state: AppState, form: string | undefined, anchor?: number): AppState {
   const place = state.study.places.find((p) => p.form.name === form && p.anchor === anchor);
-  if (place) return moveToPlace(state, place);
-  if (pinsForms(state)) return pickPinned(state, form);
-  return step(state, withForm(state.workspace, form));
+  const chosen = without(state, 'walked');
+  if (place) return moveToPlace(chosen, place);
+  if (pinsForms(state)) return pickPinned(chosen, form);
+  return step(chosen, withForm(state.workspace, form));
 }

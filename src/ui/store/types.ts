@@ -226,5 +226,7 @@ export interface AppState {
   readonly panel?: Panel;
   /** Whether the practice screen is on. */
   readonly practising: boolean;
+  /** The form that walking along the neck asked for: not one that was chosen by hand. */
+  readonly walked?: string;
   readonly history: History;
 }

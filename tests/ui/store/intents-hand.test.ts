@@ -73,6 +73,50 @@ describe('the hand', () => {
   });
 });
 
+describe('places along the neck', () => {
+  const C_FORM = workspace('A', { position: 9, form: 'C' });
+
+  it('are those of the form that was chosen by hand', () => {
+    const low = acted(workspace('E', { position: 3 }), (i) => i.pickForm('C'));
+    expect(chosen(low)).toBe('C 4');
+    const high = acted(low.workspace, (i) => i.shapeElsewhere(1));
+    expect([chosen(high), high.workspace.form]).toEqual(['C 16', 'C']);
+    const back = acted(high.workspace, (i) => i.shapeElsewhere(-1));
+    expect([chosen(back), back.workspace.form]).toEqual(['C 4', 'C']);
+    const end = acted(high.workspace, (i) => i.shapeElsewhere(1));
+    expect(end.workspace).toEqual(high.workspace);
+  });
+
+  it('are those of any form again when the form is let go', () => {
+    const free = acted(
+      C_FORM,
+      (i) => i.pickForm(undefined),
+      (i) => i.shapeElsewhere(1),
+      (i) => i.shapeElsewhere(1),
+    );
+    expect(chosen(free)).not.toMatch(/^C/);
+  });
+
+  it('are those of a form that one first walked to and then chose', () => {
+    const walked = ['E7#9', 'Db6/9', 'Bb13', 'G7alt'].flatMap((symbol) => {
+      const store = createStudyStore(workspace(symbol, { position: 1 }));
+      for (let n = 0; n < 12; n += 1) {
+        store.intents.shapeElsewhere(1);
+        if (store.cell.get().workspace.form !== undefined) return [store];
+      }
+      return [];
+    });
+    expect(walked.length).toBeGreaterThan(0);
+    for (const { cell, intents } of walked) {
+      const { form } = cell.get().workspace;
+      intents.pickForm(form);
+      intents.shapeElsewhere(-1);
+      intents.shapeElsewhere(1);
+      expect(cell.get().workspace.form).toBe(form);
+    }
+  });
+});
+
 describe('a form that is asked for', () => {
   it('is shown in its nearest copy, without moving the hand', () => {
     const picked = acted(workspace('D', { position: 12 }), (i) => i.pickForm('C'));
