@@ -328,3 +328,17 @@ test('the open lens is on paper, without its settings', async ({ page }) => {
   await expect(page.getByText('What is comfortable, what is hard')).toBeHidden();
   await expect(lens(page, 'Bends')).toBeHidden();
 });
+
+test('what is wrong with a fingering moves neither its box nor what is below', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am |', at: '1.1', position: '5' })}`,
+  );
+  await page.getByRole('button', { name: 'Fingering', exact: true }).click();
+  const box = page.getByRole('textbox', { name: 'Fingering' });
+  const panel = page.locator('#lens-fingering');
+  const places = async () => [await box.boundingBox(), (await panel.boundingBox())?.y];
+  const before = await places();
+  await box.fill('x32');
+  await expect(box).toHaveAccessibleDescription(/expected 6 signs/);
+  expect(await places()).toEqual(before);
+});

@@ -11,6 +11,7 @@ import * as transpose from './intents-transpose.ts';
 import { installLenses, type LensEngine } from './lenses.ts';
 import { coloursOf, comparedOf, goingOn, shownOf } from './material.ts';
 import { routeOf, travelled } from './route.ts';
+import * as undone from './undone.ts';
 
 const ENGINE: LensEngine = {
   shownOf,
@@ -26,6 +27,6 @@ const ENGINE: LensEngine = {
 
 /** Puts computing and intents in; the studies of every store are then made anew. */
 export function installEngine(): void {
-  installIntents({ field, fingering, lens, route, sound, transpose });
+  installIntents({ field, fingering, lens, route, sound, transpose, undone });
   installLenses(ENGINE);
 }

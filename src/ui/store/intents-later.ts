@@ -5,6 +5,7 @@ import type * as lens from './intents-lens.ts';
 import type * as route from './intents-route.ts';
 import type * as sound from './intents-sound.ts';
 import type * as transpose from './intents-transpose.ts';
+import type * as undone from './undone.ts';
 
 export interface LaterIntents {
   readonly field: typeof field;
@@ -13,6 +14,7 @@ export interface LaterIntents {
   readonly route: typeof route;
   readonly sound: typeof sound;
   readonly transpose: typeof transpose;
+  readonly undone: typeof undone;
 }
 
 let intents: LaterIntents | undefined;

@@ -31,6 +31,10 @@ const binderLater =
 type Bind = ReturnType<typeof binder>;
 type BindLater = ReturnType<typeof binderLater>;
 
+/** Says what was taken back or done again, as soon as the words for it are there. */
+const told = (before: AppState, after: AppState, again: boolean): AppState =>
+  laterIntents()?.undone.telling(before, after, again) ?? after;
+
 /** Progression, cursor, hand and view. */
 function studying(bind: Bind) {
   return {
@@ -52,8 +56,8 @@ function studying(bind: Bind) {
     setSpelling: bind(view.setSpelling),
     setShortcuts: bind(view.setShortcuts),
     openPanel: bind(view.openPanel),
-    undo: bind(undo),
-    redo: bind(redo),
+    undo: bind((state) => told(state, undo(state), false)),
+    redo: bind((state) => told(state, redo(state), true)),
     dismissNotice: bind(dismissNotice),
   };
 }

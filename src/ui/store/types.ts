@@ -85,7 +85,7 @@ export interface FingeredPlace extends Place {
   readonly finger?: number;
 }
 
-/** The fingering that was typed or put down. While it is wrong the last good one stays. */
+/** The fingering that was typed or put down; of one half typed, the strings so far. */
 export interface Fingered {
   readonly text: string;
   /** Frets with string 1 first, null = not played. */
