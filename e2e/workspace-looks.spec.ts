@@ -145,6 +145,22 @@ test('on a telephone a tapped chord, its form and the neck around the hand are s
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
 });
 
+test('on a telephone the hand and its form are changed in sight of the neck', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(
+    `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '1.1', position: '5' })}`,
+  );
+  const foot = await page.getByRole('region', { name: 'Next chord', exact: true }).boundingBox();
+  for (const part of ['.hand-wash', '.stepper:has(output)', '.choice:has([aria-pressed])']) {
+    const box = await page.locator(part).first().boundingBox();
+    expect((box?.y ?? 844) + (box?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  }
+  const pane = await page.locator('.neck-pane').boundingBox();
+  expect((pane?.y ?? 844) + (pane?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await page.getByRole('button', { name: 'notes' }).click();
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+});
+
 test('on paper stand lane, reading, neck and legend, without controls, on one sheet', async ({
   page,
 }) => {
