@@ -187,3 +187,40 @@ test('the page does not move where motion is not wanted', async ({ page }) => {
   const moving = await page.evaluate(() => document.getAnimations().length);
   expect(moving).toBe(0);
 });
+
+for (const size of [
+  { width: 1440, height: 757 },
+  { width: 390, height: 844 },
+]) {
+  test(`no row of the lane is cut at ${size.width} by ${size.height}`, async ({ page }) => {
+    await page.setViewportSize(size);
+    const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
+    await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+    await expect(page.getByText('more bars below')).toBeVisible();
+    const cells = page.locator('[data-chord-cell]');
+    for (const at of [0, 5, 17]) {
+      await cells.nth(at).evaluate((cell) => (cell as HTMLElement).click());
+      const cut = await cells.evaluateAll((all) => {
+        const lane = all[0]?.closest('.lane')?.getBoundingClientRect();
+        if (lane === undefined) return ['no lane'];
+        return all.flatMap((cell) => {
+          const { top, bottom } = cell.getBoundingClientRect();
+          const out = bottom <= lane.top + 5 || top >= lane.bottom - 5;
+          return out || (top >= lane.top - 1 && bottom <= lane.bottom + 1) ? [] : [top - lane.top];
+        });
+      });
+      expect(cut).toEqual([]);
+    }
+  });
+}
+
+test('a mistake in the chart takes nothing of the text box', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am |', at: '1.1', position: '5' })}`,
+  );
+  const field = page.getByRole('textbox', { name: 'Progression' });
+  const before = await field.boundingBox();
+  await field.fill('| C | Hm |');
+  await expect(page.getByRole('list', { name: 'What could not be read' })).toBeVisible();
+  expect(await field.boundingBox()).toEqual(before);
+});

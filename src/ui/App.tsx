@@ -19,11 +19,13 @@ function StudyNeck() {
   const places = useStudy(({ study }) => study.places);
   const position = useStudy(({ study }) => study.position);
   const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
+  // Nothing lies beside the reading yet: it is the reading that is seen.
+  const alone = useStudy(({ study }) => study.compared === undefined);
   const { setPosition, pickForm } = useIntents();
   return (
     <Neck
       {...useNeckLayers()}
-      lens={lens}
+      lens={lens === 'compare' && alone ? 'none' : lens}
       reading={reading}
       symbol={symbol}
       turned={turned}

@@ -1,7 +1,7 @@
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { NeckLayout } from '../neck/layout.ts';
 import { type RouteStudy, useIntents, useStudy } from '../store/index.ts';
-import { type Ladder, ladderOf, type Rung, stepAtDepth } from './ladder.ts';
+import { type Ladder, ladderOf, ladderRoom, type Rung, stepAtDepth } from './ladder.ts';
 
 interface LadderProps {
   readonly layout: NeckLayout;
@@ -72,6 +72,11 @@ function DrawnLadder({ layout, route }: DrawnProps) {
 export const RouteLadder = memo(function RouteLadder({ layout }: LadderProps) {
   const lens = useStudy(({ workspace }) => workspace.lens);
   const route = useStudy(({ study }) => study.route);
-  if (lens !== 'route' || !route?.routes[route.chosen]) return null;
+  if (lens !== 'route') return null;
+  if (!route?.routes[route.chosen]) {
+    // An upright neck has a pane of its own, whose height stays.
+    const height = layout.spec.upright ? 0 : Math.ceil(ladderRoom(layout));
+    return <div className="route-ladder" style={{ height }} />;
+  }
   return <DrawnLadder layout={layout} route={route} />;
 });

@@ -33,6 +33,10 @@ export function acrossSheet(layout: NeckLayout, along: number, width: number): n
   return Math.round((layout.spec.leftHanded ? 1 - share : share) * width * 10) / 10;
 }
 
+/** Pixels kept free for the ladder, so that choosing a route moves nothing that stands below it. */
+export const ladderRoom = ({ em, spec }: NeckLayout): number =>
+  (spec.upright ? DEPTH.upright : DEPTH.all) * em;
+
 /** Every step that has a stop, as a rung. `width` is that of the sheet. */
 export function ladderOf(
   stops: readonly (Stop | undefined)[],
@@ -41,8 +45,8 @@ export function ladderOf(
 ): Ladder {
   const { em } = layout;
   const count = Math.max(1, stops.length);
-  const depth = (layout.spec.upright ? DEPTH.upright : DEPTH.all) * em;
-  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, depth / count));
+  const room = ladderRoom(layout);
+  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, room / count));
   const rungs = stops.flatMap((stop, step): readonly Rung[] => {
     if (!stop) return [];
     const hand = fretRange(layout, stop.position, stop.position + FRETS_UNDER_HAND - 1);
@@ -58,7 +62,7 @@ export function ladderOf(
     path,
     pitch,
     lettered: pitch >= DEPTH.lettered * em,
-    height: Math.ceil(count * pitch),
+    height: Math.ceil(layout.spec.upright ? count * pitch : Math.max(room, count * pitch)),
   };
 }
 

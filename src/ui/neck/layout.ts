@@ -87,7 +87,7 @@ const ROWS = {
 };
 
 /** Share of the window's height that the strings of a lying neck may take. */
-const SIGHT = 0.27;
+const SIGHT = 0.25;
 
 function gapOf(spec: LayoutSpec, taken: number): number {
   const spaces = Math.max(1, spec.strings - 1);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Stop } from '#neck';
-import { ladderOf, stepAtDepth } from '../../../src/ui/material/ladder.ts';
+import { ladderOf, ladderRoom, stepAtDepth } from '../../../src/ui/material/ladder.ts';
 import { layoutNeck } from '../../../src/ui/neck/layout.ts';
 import { LAYOUT } from '../neck/support.ts';
 import { study } from './fixture.ts';
@@ -31,6 +31,12 @@ describe('ladderOf', () => {
     const [rung] = ladder.rungs;
     const [mirrored] = ladderOf(stops, left, left.width).rungs;
     expect((mirrored?.from ?? 0) + (rung?.to ?? 0)).toBeCloseTo(LAYOUT.width, 0);
+  });
+
+  it('takes the same room for a short way as for one of many chords', () => {
+    const room = Math.ceil(ladderRoom(LAYOUT));
+    const many = Array.from({ length: 20 }, () => stops[0]);
+    expect([ladder.height, ladderOf(many, LAYOUT, LAYOUT.width).height]).toEqual([room, room]);
   });
 
   it('keeps a long way within a few ems, without letters', () => {
