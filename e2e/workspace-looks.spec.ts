@@ -224,3 +224,18 @@ test('a mistake in the chart takes nothing of the text box', async ({ page }) =>
   await expect(page.getByRole('list', { name: 'What could not be read' })).toBeVisible();
   expect(await field.boundingBox()).toEqual(before);
 });
+
+test('the page keeps still behind an open sheet', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 600 });
+  await page.goto(`./#${STATE}`);
+  await page.getByRole('button', { name: 'Keys', exact: true }).click();
+  const sheet = page.getByRole('dialog', { name: 'Keys' });
+  await expect(sheet.getByRole('table', { name: 'Study' })).toBeAttached();
+  await page.mouse.move(5, 300);
+  await page.mouse.wheel(0, 400);
+  await sheet.hover();
+  await page.mouse.wheel(0, 9000);
+  await page.mouse.wheel(0, 400);
+  await expect.poll(() => sheet.evaluate((one) => one.scrollTop)).toBeGreaterThan(0);
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
+});

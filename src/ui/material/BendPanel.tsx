@@ -111,7 +111,7 @@ export function BendPanel() {
         </div>
         <p className="footnote">
           An arc leads from the fret to what the bend reaches; dashed is hard, → is a tone of the
-          next chord. Point at a row, or tap it, to see it alone.
+          next chord. Point at a row, or tap it, to see it alone. String 1 is the thinnest.
         </p>
         {practical.length === 0 && <p>None is practical here.</p>}
         <BendList bends={practical} next={next} label="Bends" />

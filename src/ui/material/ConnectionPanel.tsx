@@ -73,7 +73,7 @@ export function ConnectionPanel() {
       </h3>
       <p className="footnote">
         The first {CONNECTIONS_DRAWN} are drawn on the neck: an arrow where a tone moves, two rings
-        where it stays. Point at a row to see that one alone.
+        where it stays. Point at a row to see that one alone. String 1 is the thinnest.
       </p>
       <ConnectionList connections={connections} />
     </div>

@@ -9,6 +9,8 @@ export interface Rung {
   readonly to: number;
   readonly y: number;
   readonly form: string;
+  /** Fret under the index finger. */
+  readonly position: number;
 }
 
 export interface Ladder {
@@ -52,7 +54,16 @@ export function ladderOf(
     const hand = fretRange(layout, stop.position, stop.position + FRETS_UNDER_HAND - 1);
     const ends = [acrossSheet(layout, hand.from, width), acrossSheet(layout, hand.to, width)];
     const y = Math.round((step + 0.5) * pitch * 10) / 10;
-    return [{ step, from: Math.min(...ends), to: Math.max(...ends), y, form: stop.form.name }];
+    return [
+      {
+        step,
+        from: Math.min(...ends),
+        to: Math.max(...ends),
+        y,
+        form: stop.form.name,
+        position: stop.position,
+      },
+    ];
   });
   const path = rungs
     .map(({ from, to, y }, i) => `${i === 0 ? 'M' : 'L'}${Math.round((from + to) * 5) / 10} ${y}`)
@@ -64,6 +75,20 @@ export function ladderOf(
     lettered: pitch >= DEPTH.lettered * em,
     height: Math.ceil(layout.spec.upright ? count * pitch : Math.max(room, count * pitch)),
   };
+}
+
+/** Ems between two names beside rungs, at least. */
+const NAME_ROOM = 0.85;
+
+/** The rungs beside which a name has room: where the hand comes to another position. */
+export function namedRungs({ rungs }: Ladder, em: number): readonly Rung[] {
+  const named: Rung[] = [];
+  for (const [i, rung] of rungs.entries()) {
+    const last = named.at(-1);
+    const moved = rungs[i - 1]?.position !== rung.position;
+    if (moved && (!last || rung.y - last.y >= NAME_ROOM * em)) named.push(rung);
+  }
+  return named;
 }
 
 /** The step whose rung is nearest to a depth. */

@@ -98,7 +98,7 @@ export const Legend = memo(function Legend() {
     <section className="legend-part" aria-label="Legend">
       <p className="legend-words">
         <b>E form</b>: the open E chord’s shape, moved along the neck; likewise the others. {Share}{' '}
-        the share of its places that lies under the hand.
+        the share of its places that lies under the hand. <b>String 1</b> is the thinnest.
       </p>
       <ul className="legend" aria-label="What the marks mean">
         {(comparing ? [] : ENTRIES).map((entry) => (

@@ -1,6 +1,8 @@
 /** Intents that are not for the first view: fetched with the study lenses. */
+
 import type * as field from './intents-fields.ts';
 import type * as fingering from './intents-fingering.ts';
+import type * as form from './intents-forms.ts';
 import type * as lens from './intents-lens.ts';
 import type * as route from './intents-route.ts';
 import type * as sound from './intents-sound.ts';
@@ -8,6 +10,7 @@ import type * as transpose from './intents-transpose.ts';
 import type * as undone from './undone.ts';
 
 export interface LaterIntents {
+  readonly form: typeof form;
   readonly field: typeof field;
   readonly fingering: typeof fingering;
   readonly lens: typeof lens;

@@ -47,8 +47,6 @@ function studying(bind: Bind) {
     moveCursorToOffset: bind(cursor.moveCursorToOffset),
     setPosition: bind(hand.setPosition),
     stepPosition: bind(hand.stepPosition),
-    shapeElsewhere: bind(hand.shapeElsewhere),
-    pickForm: bind(hand.pickForm),
     toggleColour: bind(view.toggleColour),
     setLabels: bind(view.setLabels),
     setSpacing: bind(view.setSpacing),
@@ -65,6 +63,8 @@ function studying(bind: Bind) {
 /** Routes, lenses, fingerings, instrument and key; what is asked before they are fetched is done when they are. */
 function material(later: BindLater) {
   return {
+    shapeElsewhere: later(({ form }) => form.shapeElsewhere),
+    pickForm: later(({ form }) => form.pickForm),
     setRoute: later(({ route }) => route.setRoute),
     setRouteTo: later(({ route }) => route.setRouteTo),
     chooseRoute: later(({ route }) => route.chooseRoute),
