@@ -328,3 +328,49 @@ test('the open lens is on paper, without its settings', async ({ page }) => {
   await expect(page.getByText('What is comfortable, what is hard')).toBeHidden();
   await expect(lens(page, 'Bends')).toBeHidden();
 });
+
+test('what is wrong with a fingering moves neither its box nor what is below', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am |', at: '1.1', position: '5' })}`,
+  );
+  await page.getByRole('button', { name: 'Fingering', exact: true }).click();
+  const box = page.getByRole('textbox', { name: 'Fingering' });
+  const panel = page.locator('#lens-fingering');
+  const places = async () => [await box.boundingBox(), (await panel.boundingBox())?.y];
+  const before = await places();
+  await box.fill('x32');
+  await expect(box).toHaveAccessibleDescription(/expected 6 signs/);
+  expect(await places()).toEqual(before);
+});
+
+test('comparing shows the reading until something lies beside it, and explains no marks that are not there', async ({
+  page,
+}) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am7 |', at: '1.1', position: '3' })}`,
+  );
+  await page.getByRole('button', { name: 'Compare', exact: true }).click();
+  const panel = page.locator('#lens-compare');
+  const legend = page.getByRole('list', { name: 'What the marks mean' });
+  await expect(page.locator('.tones')).toBeVisible();
+  await expect(legend).toContainText('in the form’s grip');
+  await panel.getByRole('button', { name: 'G', exact: true }).click();
+  await expect(page.locator('.compare-mark').first()).toBeVisible();
+  await expect(page.locator('.tones')).toBeHidden();
+  await expect(legend).not.toContainText('in the form’s grip');
+});
+
+test('choosing a route moves none of the buttons that it is chosen by', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am7 | F |', at: '1.1', position: '3' })}`,
+  );
+  await page.getByRole('button', { name: 'Route', exact: true }).click();
+  const kinds = page.locator('#lens-route').getByRole('group', { name: 'Route', exact: true });
+  await expect(kinds).toBeVisible();
+  const before = await kinds.boundingBox();
+  for (const kind of ['travel', 'stay in one place', 'carry one form', 'none']) {
+    await kinds.getByRole('button', { name: kind }).click();
+    await expect(kinds.getByRole('button', { name: kind })).toHaveAttribute('aria-pressed', 'true');
+    expect((await kinds.boundingBox())?.y).toBe(before?.y);
+  }
+});

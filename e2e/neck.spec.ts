@@ -157,8 +157,56 @@ test('the neck is mirrored for the left hand', async ({ page }) => {
   expect(seventh.x).toBeLessThan(second.x);
 });
 
+/** Where to take the hand at a fret under it, on an upright neck. */
+async function gripAt(page: Page, fret: number): Promise<{ x: number; y: number }> {
+  const handle = await hand(page).boundingBox();
+  const number = await page
+    .locator('.fret-number')
+    .filter({ hasText: new RegExp(`^${fret}$`) })
+    .boundingBox();
+  if (handle === null || number === null) throw new Error(`fret ${fret} is not drawn`);
+  return { x: handle.x + handle.width / 2, y: number.y + number.height / 2 };
+}
+
+/** Drags down or up by steps of a few pixels, as a finger does. */
+async function draggedByTouch(page: Page, from: { x: number; y: number }, to: number) {
+  const session = await page.context().newCDPSession(page);
+  const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', y?: number) =>
+    session.send('Input.dispatchTouchEvent', {
+      type,
+      touchPoints: y === undefined ? [] : [{ x: from.x, y }],
+    });
+  await touch('touchStart', from.y);
+  for (let step = 1; step <= 8; step += 1)
+    await touch('touchMove', from.y + ((to - from.y) * step) / 8);
+  await touch('touchEnd');
+}
+
 test.describe('on a narrow screen', () => {
-  test.use({ viewport: { width: 390, height: 844 } });
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  for (const fret of [6, 8, 9]) {
+    test(`the hand taken at fret 7 and let go at fret ${fret} has moved as far as the finger`, async ({
+      page,
+    }) => {
+      for (const by of ['mouse', 'touch']) {
+        await open(page, { progression: '| Bm7 |', position: '6' });
+        await page.reload();
+        await expect(neck(page)).toHaveAttribute('data-position', '6');
+        const from = await gripAt(page, 7);
+        const { y } = await gripAt(page, fret);
+        if (by === 'touch') await draggedByTouch(page, from, y);
+        else {
+          await page.mouse.move(from.x, from.y);
+          await page.mouse.down();
+          await page.mouse.move(from.x, y, { steps: 8 });
+          await page.mouse.up();
+        }
+        await expect(neck(page)).toHaveAttribute('data-position', String(fret - 1));
+        await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+      }
+    });
+  }
 
   test('the neck stands upright, low string at the left', async ({ page }) => {
     await open(page, { progression: '| Bm7 |' });
@@ -170,7 +218,7 @@ test.describe('on a narrow screen', () => {
 
   test('the cursor is moved with the thumb at the foot of the screen', async ({ page }) => {
     await open(page, { progression: '| Bm7 | E7 |' });
-    await page.getByRole('button', { name: 'Next chord', exact: true }).click();
+    await page.getByRole('button', { name: 'Next chord in the chart' }).click();
     await expect(neck(page)).toHaveAttribute('data-symbol', 'E7');
   });
 });

@@ -145,6 +145,22 @@ test('on a telephone a tapped chord, its form and the neck around the hand are s
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
 });
 
+test('on a telephone the hand and its form are changed in sight of the neck', async ({ page }) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.goto(
+    `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '1.1', position: '5' })}`,
+  );
+  const foot = await page.getByRole('region', { name: 'Next chord', exact: true }).boundingBox();
+  for (const part of ['.hand-wash', '.stepper:has(output)', '.choice:has([aria-pressed])']) {
+    const box = await page.locator(part).first().boundingBox();
+    expect((box?.y ?? 844) + (box?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  }
+  const pane = await page.locator('.neck-pane').boundingBox();
+  expect((pane?.y ?? 844) + (pane?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  await page.getByRole('button', { name: 'notes' }).click();
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+});
+
 test('on paper stand lane, reading, neck and legend, without controls, on one sheet', async ({
   page,
 }) => {
@@ -170,4 +186,56 @@ test('the page does not move where motion is not wanted', async ({ page }) => {
   await page.goto(`./#${STATE}`);
   const moving = await page.evaluate(() => document.getAnimations().length);
   expect(moving).toBe(0);
+});
+
+for (const size of [
+  { width: 1440, height: 757 },
+  { width: 390, height: 844 },
+]) {
+  test(`no row of the lane is cut at ${size.width} by ${size.height}`, async ({ page }) => {
+    await page.setViewportSize(size);
+    const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
+    await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+    await expect(page.getByText('more bars below')).toBeVisible();
+    const cells = page.locator('[data-chord-cell]');
+    for (const at of [0, 5, 17]) {
+      await cells.nth(at).evaluate((cell) => (cell as HTMLElement).click());
+      const cut = await cells.evaluateAll((all) => {
+        const lane = all[0]?.closest('.lane')?.getBoundingClientRect();
+        if (lane === undefined) return ['no lane'];
+        return all.flatMap((cell) => {
+          const { top, bottom } = cell.getBoundingClientRect();
+          const out = bottom <= lane.top + 5 || top >= lane.bottom - 5;
+          return out || (top >= lane.top - 1 && bottom <= lane.bottom + 1) ? [] : [top - lane.top];
+        });
+      });
+      expect(cut).toEqual([]);
+    }
+  });
+}
+
+test('a mistake in the chart takes nothing of the text box', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: '| C | Am |', at: '1.1', position: '5' })}`,
+  );
+  const field = page.getByRole('textbox', { name: 'Progression' });
+  const before = await field.boundingBox();
+  await field.fill('| C | Hm |');
+  await expect(page.getByRole('list', { name: 'What could not be read' })).toBeVisible();
+  expect(await field.boundingBox()).toEqual(before);
+});
+
+test('the page keeps still behind an open sheet', async ({ page }) => {
+  await page.setViewportSize({ width: 1024, height: 600 });
+  await page.goto(`./#${STATE}`);
+  await page.getByRole('button', { name: 'Keys', exact: true }).click();
+  const sheet = page.getByRole('dialog', { name: 'Keys' });
+  await expect(sheet.getByRole('table', { name: 'Study' })).toBeAttached();
+  await page.mouse.move(5, 300);
+  await page.mouse.wheel(0, 400);
+  await sheet.hover();
+  await page.mouse.wheel(0, 9000);
+  await page.mouse.wheel(0, 400);
+  await expect.poll(() => sheet.evaluate((one) => one.scrollTop)).toBeGreaterThan(0);
+  expect(await page.evaluate(() => window.scrollY)).toBe(0);
 });

@@ -15,17 +15,21 @@ import { useIntents, useStudy } from './store/index.ts';
 function StudyNeck() {
   const reading = useStudy(({ study }) => study.reading);
   const symbol = useStudy(({ study }) => study.symbol);
+  const turned = useStudy(({ study }) => study.turned?.symbol);
   const places = useStudy(({ study }) => study.places);
   const position = useStudy(({ study }) => study.position);
   const practising = useStudy((state) => state.practising);
   const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
+  // Nothing lies beside the reading yet: it is the reading that is seen.
+  const alone = useStudy(({ study }) => study.compared === undefined);
   const { setPosition, pickForm } = useIntents();
   return (
     <Neck
       {...useNeckLayers()}
-      lens={lens}
+      lens={lens === 'compare' && alone ? 'none' : lens}
       reading={reading}
       symbol={symbol}
+      turned={turned}
       places={places}
       instrument={instrument}
       span={span}
@@ -67,13 +71,36 @@ function centreHand(pane: HTMLElement): void {
   pane.scrollTop += hand.top + hand.height / 2 - top - pane.clientHeight / 2;
 }
 
-/** On a narrow screen the neck stands in a pane of its own, which follows the hand. */
+/**
+ * On a narrow screen the neck stands in a pane of its own, which follows the hand: while the hand is
+ * held it follows the finger, and the pane only when it is let go.
+ */
 function useHandInView(): RefObject<HTMLDivElement | null> {
   const pane = useRef<HTMLDivElement>(null);
+  const grip = useRef<'free' | 'held' | 'moved'>('free');
   const position = useStudy(({ study }) => study.position);
   useEffect(() => {
-    if (pane.current !== null && position > 0) centreHand(pane.current);
+    if (grip.current !== 'free') grip.current = 'moved';
+    else if (pane.current !== null && position > 0) centreHand(pane.current);
   }, [position]);
+  useEffect(() => {
+    const element = pane.current;
+    if (element === null) return undefined;
+    const stop = new AbortController();
+    const { signal } = stop;
+    element.addEventListener('pointerdown', () => (grip.current = 'held'), { signal });
+    for (const end of ['pointerup', 'pointercancel'] as const) {
+      window.addEventListener(
+        end,
+        () => {
+          if (grip.current === 'moved') centreHand(element);
+          grip.current = 'free';
+        },
+        { signal },
+      );
+    }
+    return () => stop.abort();
+  }, []);
   useEffect(() => {
     const element = pane.current;
     if (element === null || element.firstElementChild === null) return undefined;

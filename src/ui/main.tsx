@@ -7,6 +7,7 @@ import './styles/field.css';
 import './styles/lane.css';
 import './styles/neck.css';
 import './styles/sheet.css';
+import './styles/narrow.css';
 import './styles/foot.css';
 import './styles/panel.css';
 import './styles/print.css';

@@ -19,7 +19,7 @@ function either(words: readonly string[]): string {
 /** What is wrong: the symbol as far as it could be read, or the thing that is out of place. */
 function whatIsWrong({ code, found }: ChartProblem, symbol: string): string {
   if (found === symbol || code !== 'chord') return `“${found}” ${REASONS[code]}`;
-  return `“${symbol}” cannot be read from “${found}” on`;
+  return `“${found}” in “${symbol}” is not understood`;
 }
 
 /**

@@ -30,10 +30,11 @@ export type Standing =
   | { readonly kind: 'unread'; readonly found: string; readonly suggestion?: string }
   | { readonly kind: 'chord' };
 
-/** The next other chord, and the form that serves it where the hand is. */
+/** The next other chord, the form that serves it where the hand is, and how it is come to. */
 export interface NextInWords {
   readonly symbol: string;
   readonly form: FormAtHand | undefined;
+  readonly words?: string | undefined;
 }
 
 /** What the account is made of. `reading` is of the chord on the neck, `symbol` as typed. */
@@ -186,11 +187,11 @@ function coloursSentence(reading: Reading): string {
 
 function nextSentence(next: NextInWords | undefined): string {
   if (!next) return '';
-  const symbol = symbolInSigns(next.symbol);
-  if (!next.form?.grip) return `Next: ${symbol}`;
+  const head = `${next.words ?? 'Next'}: ${symbolInSigns(next.symbol)}`;
+  if (!next.form?.grip) return head;
   if (next.form.under === 0)
-    return `Next: ${symbol}, the ${formName(next.form.form)} form, away from the hand`;
-  return `Next: ${symbol}, the ${formName(next.form.form)} form, ${share(next.form)}`;
+    return `${head}, the ${formName(next.form.form)} form, away from the hand`;
+  return `${head}, the ${formName(next.form.form)} form, ${share(next.form)}`;
 }
 
 /** Joins sentences, leaving out the less useful ones (the later in `extras`) until it is short enough. */

@@ -21,7 +21,7 @@ describe('problemText', () => {
 
   it('names the whole symbol when only a part of it is wrong', () => {
     expect(problemText({ ...PROBLEM, found: 'xyz', expected: [] }, 'C7xyz')).toBe(
-      '“C7xyz” cannot be read from “xyz” on',
+      '“xyz” in “C7xyz” is not understood',
     );
   });
 });

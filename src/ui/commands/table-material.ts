@@ -7,7 +7,7 @@ import type { Command } from './types.ts';
 
 /** The lens that is on already is taken off. */
 const lensCommand = (lens: Lens, label: string, key: string): Command =>
-  command('Lenses', `lens-${lens}`, label, [key], (intents, { workspace }) =>
+  command('Study', `lens-${lens}`, label, [key], (intents, { workspace }) =>
     intents.setLens(workspace.lens === lens ? 'none' : lens),
   );
 
@@ -29,7 +29,7 @@ export const LENS_COMMANDS: readonly Command[] = [
   lensCommand('compare', 'Compare', 'Shift+m'),
   lensCommand('route', 'Route', 'Shift+r'),
   {
-    ...command('Lenses', 'leave', 'Back to the plain reading', ['Escape'], (intents, state) => {
+    ...command('Study', 'leave', 'Back to the plain reading', ['Escape'], (intents, state) => {
       if (state.practising) intents.setPractising(false);
       else if (canLeave(state)) intents.leave();
       else intents.pickForm(undefined);

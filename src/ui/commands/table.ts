@@ -25,11 +25,11 @@ const cursorCommand = (
 // Foot pedals that turn pages send PageDown and PageUp.
 const CURSOR: readonly Command[] = [
   {
-    ...cursorCommand('cursor-next', 'Next chord', ['ArrowRight', 'PageDown'], 1),
+    ...cursorCommand('cursor-next', 'Next chord in the chart', ['ArrowRight', 'PageDown'], 1),
     enabled: hasNext,
   },
   {
-    ...cursorCommand('cursor-previous', 'Previous chord', ['ArrowLeft', 'PageUp'], -1),
+    ...cursorCommand('cursor-previous', 'Previous chord in the chart', ['ArrowLeft', 'PageUp'], -1),
     enabled: hasPrevious,
   },
   { ...cursorCommand('cursor-start', 'First chord', ['Home'], 'start'), enabled: hasPrevious },

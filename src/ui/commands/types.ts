@@ -5,7 +5,7 @@ export const GROUPS = [
   'Cursor',
   'Hand',
   'Forms',
-  'Lenses',
+  'Study',
   'Turns',
   'Route',
   'Sound',

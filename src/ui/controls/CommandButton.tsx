@@ -16,21 +16,24 @@ export const CommandButton = memo(function CommandButton(props: {
   readonly children?: ReactNode;
   /** Present for what is switched on and off. */
   readonly pressed?: boolean;
+  /** Where it leads, said under what is shown. */
+  readonly goal?: string | undefined;
 }) {
-  const { name, children, pressed } = props;
+  const { name, children, pressed, goal } = props;
   const { label, keys, enabled, perform } = commandNamed(name);
   const store = useStudyStore();
   const can = useStudy(enabled);
   return (
     <button
       type="button"
-      aria-label={children === undefined ? undefined : label}
+      aria-label={children === undefined ? undefined : label + (goal ? `: ${goal}` : '')}
       aria-keyshortcuts={shortcutsOf(keys)}
       aria-disabled={!can}
       aria-pressed={pressed}
       onClick={() => can && perform(store)}
     >
       {children ?? label}
+      {goal && <small className="goal">{goal}</small>}
     </button>
   );
 });

@@ -6,15 +6,16 @@ const AT_FIELD = 'field.';
 
 /** A confirmation goes by itself after this many milliseconds; anything that needs doing stays. */
 const PASSING = 5000;
+const PASSES = ['copy', 'undo'];
 
 function NoticeLine({ notice }: { readonly notice: Notice }) {
   const { id, tone, text } = notice;
   const { dismissNotice } = useIntents();
   useEffect(() => {
-    if (id !== 'copy' || tone !== 'info') return undefined;
+    if (!PASSES.includes(id) || tone !== 'info' || text === '') return undefined;
     const timer = setTimeout(() => dismissNotice(id), PASSING);
     return () => clearTimeout(timer);
-  }, [id, tone, dismissNotice]);
+  }, [id, tone, text, dismissNotice]);
   return (
     <div className={`notice ${tone}`} role={tone === 'error' ? 'alert' : undefined}>
       <span>{text}</span>

@@ -35,12 +35,12 @@ export const TitleBlock = memo(function TitleBlock() {
   const spacing = useStudy(({ workspace }) => workspace.spacing);
   const { openPanel } = useIntents();
   const facts: readonly (readonly [string, string])[] = [
-    ['Strings', namesOf(instrument)],
+    [`Strings ${instrument.strings.length} to 1`, namesOf(instrument)],
     ['Scale length', `${instrument.scale} mm`],
     ['Frets', `${instrument.frets}, ${SPACING[spacing]}`],
     ['Capo', instrument.capo === 0 ? 'none' : `fret ${instrument.capo}`],
     ['Hand', instrument.leftHanded ? 'left-handed' : 'right-handed'],
-    ['Span', `fret ${span.index} to ${span.little}`],
+    ['Span of my hand', `index at ${span.index}, little finger at ${span.little}`],
   ];
   return (
     <footer className="title-block" title={makeTuning(instrument.strings.map((s) => s.pitch))}>

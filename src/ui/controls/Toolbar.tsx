@@ -95,11 +95,15 @@ function Colours() {
 export const Toolbar = memo(function Toolbar() {
   return (
     <section className="toolbar" aria-label="Hand and labels">
-      <Position />
-      <FormChoice />
-      <Elsewhere />
-      <LabelChoice />
-      <Colours />
+      <div className="at-neck">
+        <Position />
+        <FormChoice />
+        <Elsewhere />
+        <LabelChoice />
+      </div>
+      <div className="colour-row">
+        <Colours />
+      </div>
     </section>
   );
 });

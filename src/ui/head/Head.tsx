@@ -2,15 +2,16 @@ import { memo } from 'react';
 import type { FormAtHand } from '#neck';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
-import { useStudy } from '../store/index.ts';
+import { type AppState, useStudy } from '../store/index.ts';
 import { ChordSymbol } from '../type/Symbol.tsx';
+import { symbolInSigns } from '../words.ts';
 import { spelledTones } from './spell.ts';
 
 /** More tones than this are set smaller, so that those of a thirteenth chord stand in the head too. */
 const MANY = 5;
 
 function ChordTones() {
-  const chord = useStudy(({ study }) => study.chord);
+  const chord = useStudy(({ study }) => study.turned?.chord ?? study.chord);
   const spelling = useStudy(({ workspace }) => workspace.spelling);
   if (chord === undefined) return <dl className="chord-tones" />;
   const tones = spelledTones(chord, spelling);
@@ -68,23 +69,45 @@ function FormNow() {
   );
 }
 
-/** The next other chord, and the way there and back. */
+/** The cell that the arrow leads to, where that is not the chord that is announced. */
+function cellBeside({ study }: AppState): string | undefined {
+  const { cells, cursor, nextOf } = study;
+  const beside = cells[cursor + 1];
+  return beside && beside.index !== nextOf[cursor] ? beside.symbol : undefined;
+}
+
+/** What is announced as next: a chord, or the silence that is left. */
+function nextShown({ study }: AppState): string {
+  const { nextSymbol, cells, cursor } = study;
+  const rest = cells.slice(cursor + 1).find(({ slot }) => slot.harmony.kind === 'silent');
+  return nextSymbol ?? rest?.symbol ?? '–';
+}
+
+/** The next other chord as it is played, how it is come to, and steps through the chart as written. */
 export const Next = memo(function Next() {
-  const symbol = useStudy(({ study }) => study.nextSymbol);
+  const symbol = useStudy(nextShown);
+  const words = useStudy(({ study }) => study.nextWords);
   const form = useStudy(({ study }) => study.nextForm);
+  const beside = useStudy(cellBeside);
   return (
     <section className="next" aria-label="Next chord">
       <CommandButton name="cursor-previous">←</CommandButton>
       <div className="next-chord">
-        <span className="label">Next</span>
-        <ChordSymbol text={symbol ?? '–'} />
-        {form && (
-          <span className="next-form">
-            {formName(form.form)} form, {formPlace(form)}
-          </span>
+        <span className="label">{words ?? 'Next'}</span>
+        <ChordSymbol text={symbol} />
+        {words === undefined ? (
+          <span className="next-form">no more chords</span>
+        ) : (
+          form && (
+            <span className="next-form">
+              {formName(form.form)} form, {formPlace(form)}
+            </span>
+          )
         )}
       </div>
-      <CommandButton name="cursor-next">→</CommandButton>
+      <CommandButton name="cursor-next" goal={beside && symbolInSigns(beside)}>
+        →
+      </CommandButton>
     </section>
   );
 });
@@ -113,10 +136,16 @@ export const ReadingText = memo(function ReadingText() {
 /** What is under the cursor: the chord, the form under the hand, and the chord's tones. */
 export const Head = memo(function Head() {
   const symbol = useStudy(({ study }) => study.symbol);
+  const turned = useStudy(({ study }) => study.turned?.symbol);
   return (
     <section className="head" aria-label="Chord under the cursor">
-      <h2 className="now">
-        <ChordSymbol text={symbol} />
+      <h2 className={turned === undefined ? 'now' : 'now turned'}>
+        {turned !== undefined && (
+          <span className="turned-from">
+            <ChordSymbol text={symbol} /> turned:{' '}
+          </span>
+        )}
+        <ChordSymbol text={turned ?? symbol} />
       </h2>
       <FormNow />
       <ChordTones />

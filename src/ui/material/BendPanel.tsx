@@ -87,29 +87,31 @@ const studyOf = ({ study }: AppState): Study => study;
 
 /** What is listed, and the chord that is next: they come late together. */
 function useBends() {
-  const { bends, nextSymbol = '' } = useStudyAtRest(studyOf);
+  const { bends, nextSymbol = '', symbol, turned } = useStudyAtRest(studyOf);
+  const over = turned?.symbol ?? symbol;
   return useMemo(
     () => ({
       practical: bends.filter(({ ease }) => ease !== 'no'),
       others: bends.filter(({ ease }) => ease === 'no'),
       next: symbolInSigns(nextSymbol),
+      over: symbolInSigns(over),
     }),
-    [bends, nextSymbol],
+    [bends, nextSymbol, over],
   );
 }
 
 export function BendPanel() {
-  const { practical, others, next } = useBends();
+  const { practical, others, next, over } = useBends();
   return (
     <div className="panel-columns">
       <div className="panel-main">
         <div className="panel-head-row">
-          <h3>Bends under the hand, easiest first</h3>
+          <h3>Bends under the hand over {over}, easiest first</h3>
           <DrawnChoice />
         </div>
         <p className="footnote">
           An arc leads from the fret to what the bend reaches; dashed is hard, → is a tone of the
-          next chord. Point at a row, or tap it, to see it alone.
+          next chord. Point at a row, or tap it, to see it alone. String 1 is the thinnest.
         </p>
         {practical.length === 0 && <p>None is practical here.</p>}
         <BendList bends={practical} next={next} label="Bends" />

@@ -61,7 +61,7 @@ const ConnectionList = memo(function ConnectionList(props: {
 const studyOf = ({ study }: AppState): Study => study;
 
 export function ConnectionPanel() {
-  const { connections, nextSymbol: next, symbol: chord } = useStudyAtRest(studyOf);
+  const { connections, nextSymbol: next, symbol, turned } = useStudyAtRest(studyOf);
   if (connections.length === 0) {
     const why = next === undefined ? 'No other chord follows.' : 'Nothing under the hand leads on.';
     return <p>{why}</p>;
@@ -69,11 +69,11 @@ export function ConnectionPanel() {
   return (
     <div className="panel-main">
       <h3>
-        From {symbolInSigns(chord)} to {symbolInSigns(next ?? '')}, best first
+        From {symbolInSigns(turned?.symbol ?? symbol)} to {symbolInSigns(next ?? '')}, best first
       </h3>
       <p className="footnote">
         The first {CONNECTIONS_DRAWN} are drawn on the neck: an arrow where a tone moves, two rings
-        where it stays. Point at a row to see that one alone.
+        where it stays. Point at a row to see that one alone. String 1 is the thinnest.
       </p>
       <ConnectionList connections={connections} />
     </div>

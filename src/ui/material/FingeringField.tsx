@@ -9,13 +9,12 @@ const PATIENCE = 500;
 export function FingeringField() {
   const id = useId();
   const text = useStudy(({ workspace }) => workspace.fingering);
-  const isOn = useStudy(({ workspace }) => workspace.lens === 'fingering');
   const found = useStudy(({ study }) => study.fingered?.error);
   const refused = useStudy((state) => fieldError(state, 'fingering'));
   const now = refused ?? found;
   const error = useRested(now, PATIENCE);
   const told = now === undefined ? undefined : error;
-  const { setFingering, setLens } = useIntents();
+  const { setFingering } = useIntents();
   return (
     <div className="fingering-field">
       <label className="label" htmlFor={id}>
@@ -31,10 +30,7 @@ export function FingeringField() {
         spellCheck={false}
         aria-invalid={told !== undefined}
         aria-describedby={told === undefined ? undefined : `${id}-error`}
-        onChange={({ currentTarget }) => {
-          setFingering(currentTarget.value);
-          if (!isOn) setLens('fingering');
-        }}
+        onChange={({ currentTarget }) => setFingering(currentTarget.value)}
       />
       {told !== undefined && (
         <p className="field-error" id={`${id}-error`}>

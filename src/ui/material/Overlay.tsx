@@ -177,6 +177,9 @@ function labelOf({ first, second }: ComparedPlace): string {
 const isOut = ({ first, second }: ComparedPlace): boolean =>
   [first, second].every((tone) => tone === undefined || tone.reach === 'out');
 
+/** Pixels: as large as a place holds, and never too small to read. */
+const sizeOfTwo = (radius: number): string => `${Math.max(10, Math.min(13, radius * 0.74))}px`;
+
 function SharedMark({ layout, place }: SharedProps) {
   const { x, y } = placeAt(layout, place.string, place.fret);
   const radius = placeRadius(layout, place.fret);
@@ -188,8 +191,13 @@ function SharedMark({ layout, place }: SharedProps) {
       data-share={share}
     >
       {share !== 'second' && <circle className="disc" cx={x} cy={y} r={radius * 0.88} />}
-      {share !== 'first' && <circle className="ring" cx={x} cy={y} r={radius * 1.16} />}
-      <text className={label.length > 2 ? 'long' : undefined} x={x} y={y} dy="0.35em">
+      {share !== 'first' && <circle className="ring" cx={x} cy={y} r={radius * 1.08} />}
+      <text
+        style={label.length > 2 ? { fontSize: sizeOfTwo(radius) } : undefined}
+        x={x}
+        y={y}
+        dy="0.35em"
+      >
         {label}
       </text>
     </g>

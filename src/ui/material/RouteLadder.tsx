@@ -1,7 +1,8 @@
 import { memo, type PointerEvent, useMemo } from 'react';
 import type { NeckLayout } from '../neck/layout.ts';
+import { roman } from '../roman.ts';
 import { type RouteStudy, useIntents, useStudy } from '../store/index.ts';
-import { type Ladder, ladderOf, type Rung, stepAtDepth } from './ladder.ts';
+import { type Ladder, ladderOf, ladderRoom, namedRungs, type Rung, stepAtDepth } from './ladder.ts';
 
 interface LadderProps {
   readonly layout: NeckLayout;
@@ -13,17 +14,23 @@ const TICK = 3;
 const rungPath = ({ from, to, y }: Rung): string =>
   `M${from} ${y}H${to}M${from} ${y - TICK}v${2 * TICK}M${to} ${y - TICK}v${2 * TICK}`;
 
-const Rungs = memo(function Rungs({ ladder }: { readonly ladder: Ladder }) {
+interface RungsProps {
+  readonly ladder: Ladder;
+  readonly em: number;
+}
+
+/** Every form where there is room, else each position where the hand comes to it. */
+const Rungs = memo(function Rungs({ ladder, em }: RungsProps) {
+  const named = ladder.lettered ? ladder.rungs : namedRungs(ladder, em);
   return (
     <>
       <path className="way" d={ladder.path} />
       <path className="rung" d={ladder.rungs.map(rungPath).join('')} />
-      {ladder.lettered &&
-        ladder.rungs.map(({ step, to, y, form }) => (
-          <text key={step} x={to} y={y} dx="0.9em" dy="0.35em">
-            {form}
-          </text>
-        ))}
+      {named.map(({ step, to, y, form, position }) => (
+        <text key={step} x={to} y={y} dx="0.5em" dy="0.35em">
+          {ladder.lettered ? form : roman(position)}
+        </text>
+      ))}
     </>
   );
 });
@@ -62,7 +69,7 @@ function DrawnLadder({ layout, route }: DrawnProps) {
       }}
       onPointerMove={(event) => event.buttons > 0 && scrub(event)}
     >
-      <Rungs ladder={ladder} />
+      <Rungs ladder={ladder} em={layout.em} />
       <CurrentRung ladder={ladder} step={route.stepOf[cursor] ?? -1} />
     </svg>
   );
@@ -72,6 +79,11 @@ function DrawnLadder({ layout, route }: DrawnProps) {
 export const RouteLadder = memo(function RouteLadder({ layout }: LadderProps) {
   const lens = useStudy(({ workspace }) => workspace.lens);
   const route = useStudy(({ study }) => study.route);
-  if (lens !== 'route' || !route?.routes[route.chosen]) return null;
+  if (lens !== 'route') return null;
+  if (!route?.routes[route.chosen]) {
+    // An upright neck has a pane of its own, whose height stays.
+    const height = layout.spec.upright ? 0 : Math.ceil(ladderRoom(layout));
+    return <div className="route-ladder" style={{ height }} />;
+  }
   return <DrawnLadder layout={layout} route={route} />;
 });

@@ -6,9 +6,10 @@ import { roman } from '../roman.ts';
 import { NumberField } from '../settings/Field.tsx';
 import { fieldError, type RouteStudy, useIntents, useStudy } from '../store/index.ts';
 import { symbolInSigns } from '../words-aloud.ts';
-import { formsInWords, inCentimetres, moreThanBest, wayInWords } from './material-words.ts';
+import { formsInWords, wayInWords } from './material-words.ts';
 import { RouteScrub } from './RouteScrub.tsx';
 import { RouteWeights } from './RouteWeights.tsx';
+import { arrivalInWords, costInWords, costParts, moreInWords } from './route-words.ts';
 
 const NO_ROUTE = 'none';
 type Asked = RouteKind | typeof NO_ROUTE;
@@ -75,7 +76,17 @@ function Wish({ route }: { readonly route: RouteStudy }) {
       </p>
     );
   }
-  return <p>From {place}, a little with every chord.</p>;
+  return <Travel route={route} place={place} />;
+}
+
+function Travel({ route, place }: { readonly route: RouteStudy; readonly place: string }) {
+  const cells = useStudy(({ study }) => study.cells);
+  const arrival = arrivalInWords(route, cells);
+  return (
+    <p>
+      From {place}, a little with every chord.{arrival !== undefined && ` ${arrival}`}
+    </p>
+  );
 }
 
 function Planning({ done, of }: { readonly done: number; readonly of: number }) {
@@ -93,21 +104,30 @@ const keyOf = (stops: RouteStudy['routes'][number]['stops']): string =>
 
 function Ways({ route }: { readonly route: RouteStudy }) {
   const { chooseRoute } = useIntents();
-  const best = route.routes[0]?.cost ?? 0;
+  const shift = useStudy(({ workspace }) => workspace.weights.shift);
+  const [best, ...others] = route.routes.map((way) => costParts(way, shift));
+  if (!best) return null;
   return (
-    <ol className="row-list ways" aria-label="Ways, best first">
-      {route.routes.map(({ stops, cost }, i) => (
-        <li key={keyOf(stops)}>
-          <button type="button" aria-pressed={i === route.chosen} onClick={() => chooseRoute(i)}>
-            <b>{i === 0 ? 'Best' : `${i + 1}.`}</b> {wayInWords(stops)}
-            <span className="forms">{formsInWords(stops)}</span>
-            <span className="cost">
-              {i === 0 ? `worth ${inCentimetres(cost)} of movement` : moreThanBest(cost, best)}
-            </span>
-          </button>
-        </li>
-      ))}
-    </ol>
+    <>
+      <ol className="row-list ways" aria-label="Ways, best first">
+        {route.routes.map(({ stops }, i) => (
+          <li key={keyOf(stops)}>
+            <button type="button" aria-pressed={i === route.chosen} onClick={() => chooseRoute(i)}>
+              <b>{i === 0 ? 'Best' : `${i + 1}.`}</b> {wayInWords(stops)}
+              <span className="forms">{formsInWords(stops)}</span>
+              <span className="cost">
+                {i === 0 ? costInWords(best) : moreInWords(others[i - 1] ?? best, best)}
+              </span>
+            </button>
+          </li>
+        ))}
+      </ol>
+      <p className="footnote">
+        The best costs the hand least: all that a player would rather avoid is counted as movement
+        of the hand, not the number of moves. What each counts is set under “What the hand would
+        rather avoid”. Under the neck lie the four frets of the hand, chord by chord from above.
+      </p>
+    </>
   );
 }
 
@@ -173,12 +193,26 @@ function Planned({ route }: { readonly route: RouteStudy }) {
   );
 }
 
+/** A turn is a look at one chord: the route goes through the chords as they are written. */
+function Unturned() {
+  const turned = useStudy(({ study }) => study.turned?.symbol);
+  const symbol = useStudy(({ study }) => study.symbol);
+  if (turned === undefined) return null;
+  return (
+    <p>
+      The route is of the chords as written: {symbolInSigns(symbol)}, not the{' '}
+      {symbolInSigns(turned)} that it is turned into on the neck.
+    </p>
+  );
+}
+
 export function RoutePanel() {
   const route = useStudy(({ study }) => study.route);
   return (
     <div className="panel-columns">
       <div className="panel-main">
         <Kind />
+        <Unturned />
         {route ? (
           <Planned route={route} />
         ) : (

@@ -9,6 +9,8 @@ export interface Rung {
   readonly to: number;
   readonly y: number;
   readonly form: string;
+  /** Fret under the index finger. */
+  readonly position: number;
 }
 
 export interface Ladder {
@@ -33,6 +35,10 @@ export function acrossSheet(layout: NeckLayout, along: number, width: number): n
   return Math.round((layout.spec.leftHanded ? 1 - share : share) * width * 10) / 10;
 }
 
+/** Pixels kept free for the ladder, so that choosing a route moves nothing that stands below it. */
+export const ladderRoom = ({ em, spec }: NeckLayout): number =>
+  (spec.upright ? DEPTH.upright : DEPTH.all) * em;
+
 /** Every step that has a stop, as a rung. `width` is that of the sheet. */
 export function ladderOf(
   stops: readonly (Stop | undefined)[],
@@ -41,14 +47,23 @@ export function ladderOf(
 ): Ladder {
   const { em } = layout;
   const count = Math.max(1, stops.length);
-  const depth = (layout.spec.upright ? DEPTH.upright : DEPTH.all) * em;
-  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, depth / count));
+  const room = ladderRoom(layout);
+  const pitch = Math.max(DEPTH.least * em, Math.min(DEPTH.most * em, room / count));
   const rungs = stops.flatMap((stop, step): readonly Rung[] => {
     if (!stop) return [];
     const hand = fretRange(layout, stop.position, stop.position + FRETS_UNDER_HAND - 1);
     const ends = [acrossSheet(layout, hand.from, width), acrossSheet(layout, hand.to, width)];
     const y = Math.round((step + 0.5) * pitch * 10) / 10;
-    return [{ step, from: Math.min(...ends), to: Math.max(...ends), y, form: stop.form.name }];
+    return [
+      {
+        step,
+        from: Math.min(...ends),
+        to: Math.max(...ends),
+        y,
+        form: stop.form.name,
+        position: stop.position,
+      },
+    ];
   });
   const path = rungs
     .map(({ from, to, y }, i) => `${i === 0 ? 'M' : 'L'}${Math.round((from + to) * 5) / 10} ${y}`)
@@ -58,8 +73,22 @@ export function ladderOf(
     path,
     pitch,
     lettered: pitch >= DEPTH.lettered * em,
-    height: Math.ceil(count * pitch),
+    height: Math.ceil(layout.spec.upright ? count * pitch : Math.max(room, count * pitch)),
   };
+}
+
+/** Ems between two names beside rungs, at least. */
+const NAME_ROOM = 0.85;
+
+/** The rungs beside which a name has room: where the hand comes to another position. */
+export function namedRungs({ rungs }: Ladder, em: number): readonly Rung[] {
+  const named: Rung[] = [];
+  for (const [i, rung] of rungs.entries()) {
+    const last = named.at(-1);
+    const moved = rungs[i - 1]?.position !== rung.position;
+    if (moved && (!last || rung.y - last.y >= NAME_ROOM * em)) named.push(rung);
+  }
+  return named;
 }
 
 /** The step whose rung is nearest to a depth. */

@@ -83,7 +83,7 @@ export function Lenses() {
   if (parts === 'failed') {
     return (
       <p className="lenses-failed" role="alert">
-        The study lenses could not be fetched.{' '}
+        “Study” could not be fetched.{' '}
         <button type="button" onClick={fetchParts}>
           Try again
         </button>

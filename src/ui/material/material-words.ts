@@ -1,13 +1,5 @@
 /** Bends, connections, turned strings, routes and comparisons as the rows of a list say them. */
-import type {
-  Bend,
-  ComparedPlace,
-  Connection,
-  Millimetres,
-  RouteWeights,
-  Stop,
-  TurnedString,
-} from '#neck';
+import type { Bend, ComparedPlace, Connection, RouteWeights, Stop, TurnedString } from '#neck';
 import { type Degree, makeDegree, makeNoteName } from '#theory';
 
 export const signs = (degree: Degree): string => makeDegree(degree, 'sign');
@@ -131,14 +123,6 @@ export const WEIGHT_WORDS: Readonly<Record<keyof RouteWeights, readonly [string,
   away: ['Straying from where the hand belongs', 'for each mm'],
   otherForm: ['Leaving the form that is carried', 'mm each time'],
 };
-
-/** How much another way costs more than the best, in centimetres of hand movement. */
-export function moreThanBest(cost: number, best: number): string {
-  const more = Math.round((cost - best) / 10);
-  return more === 0 ? 'just as good' : `${more} cm of movement more`;
-}
-
-export const inCentimetres = (mm: number | Millimetres): string => `${Math.round(mm / 10)} cm`;
 
 /** Whether a place belongs to both, or only to the first or the second. */
 export type Share = 'both' | 'first' | 'second';

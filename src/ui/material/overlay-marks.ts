@@ -7,10 +7,14 @@ import { signs } from './material-words.ts';
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 const point = ({ x, y }: Point): string => `${tenth(x)} ${tenth(y)}`;
 
+/** Ems: the widest mark on the neck, and on an open string, beside whose name its rings have room. */
+const WIDEST = { fretted: 1.25, open: 0.9 };
+
 /** Half the width of what marks a place. */
 export function placeRadius(layout: NeckLayout, fret: number): number {
   const { from, to } = fretSpace(layout, fret);
-  return tenth(Math.min(layout.gap * 0.43, (to - from) * 0.47, layout.em * 1.25));
+  const widest = layout.em * (fret > 0 ? WIDEST.fretted : WIDEST.open);
+  return tenth(Math.min(layout.gap * 0.43, (to - from) * 0.47, widest));
 }
 
 export const bendKey = ({ string, fret, steps, of }: Bend): string =>
@@ -129,14 +133,18 @@ export interface Tag extends Point {
   readonly anchor: 'start' | 'middle' | 'end';
 }
 
-/** Beside a mark of half width `radius`: under the string, on the side of the body. */
+/**
+ * Beside a mark of half width `radius`, on the side of the body: under the string, but above the
+ * last, under which the numbers of the frets stand.
+ */
 export function tagAt(layout: NeckLayout, { string, fret }: Place, radius: number): Tag {
   const along = middleOf(layout, fret);
   const across = layout.lines[string - 1] ?? 0;
   if (layout.spec.upright) {
     return { ...at(layout, along + radius + layout.em * 0.62, across), anchor: 'middle' };
   }
-  const beside = at(layout, along + radius * 0.78, across + radius * 0.86);
+  const side = string === layout.lines.length ? -1 : 1;
+  const beside = at(layout, along + radius * 0.78, across + side * radius * 0.86);
   return { ...beside, anchor: layout.spec.leftHanded ? 'end' : 'start' };
 }
 
@@ -146,7 +154,7 @@ function bentPath(layout: NeckLayout, { bend }: Connection): string {
 }
 
 /** Rings go around a tone; where there is none the ring holds the degree itself. */
-const RINGS = { one: 1.18, two: 1.4 };
+const RINGS = { one: 1.14, two: 1.32 };
 
 export function connectionMove(
   layout: NeckLayout,

@@ -1,5 +1,6 @@
 import { memo, type ReactNode } from 'react';
 import type { Reach, ToneKind } from '#neck';
+import { useStudy } from '../store/index.ts';
 import { type Outline, outlinePath } from './marks.ts';
 
 interface Entry {
@@ -57,6 +58,8 @@ function ToneSample({ kind, reach, outline }: Entry) {
 }
 
 interface Sign {
+  /** It is drawn with the tones of a grip. */
+  readonly grip?: true;
   readonly sample: ReactNode;
   readonly words: string;
 }
@@ -69,10 +72,12 @@ const Share = (
 
 const SIGNS: readonly Sign[] = [
   {
+    grip: true,
     sample: <path className="grip-line" d="M-10 6L0 -6L10 2" />,
     words: 'the grip, string by string',
   },
   {
+    grip: true,
     sample: <path className="barre" d="M0 -7V7" strokeWidth="9" />,
     words: 'barre: one finger on these strings',
   },
@@ -101,20 +106,24 @@ const SIGNS: readonly Sign[] = [
 
 /** What the marks on the neck mean, and the words of the head. */
 export const Legend = memo(function Legend() {
+  // What is drawn then instead of the tones is told beside what is compared.
+  const comparing = useStudy(
+    ({ workspace, study }) => workspace.lens === 'compare' && study.compared !== undefined,
+  );
   return (
     <section className="legend-part" aria-label="Legend">
       <p className="legend-words">
         <b>E form</b>: the open E chord’s shape, moved along the neck; likewise the others. {Share}{' '}
-        the share of its places that lies under the hand.
+        the share of its places that lies under the hand. <b>String 1</b> is the thinnest.
       </p>
       <ul className="legend" aria-label="What the marks mean">
-        {ENTRIES.map((entry) => (
+        {(comparing ? [] : ENTRIES).map((entry) => (
           <li key={entry.words}>
             <ToneSample {...entry} />
             {entry.words}
           </li>
         ))}
-        {SIGNS.map(({ sample, words }) => (
+        {(comparing ? SIGNS.filter(({ grip }) => !grip) : SIGNS).map(({ sample, words }) => (
           <li key={words}>
             <Mark>{sample}</Mark>
             {words}

@@ -25,6 +25,8 @@ import { Tones } from './Tones.tsx';
 export interface NeckProps {
   readonly reading: Reading | undefined;
   readonly symbol: string;
+  /** What the chord is turned into. */
+  readonly turned?: string | undefined;
   readonly places: readonly FormAtHand[];
   readonly instrument: Instrument;
   readonly span: Span;
@@ -190,7 +192,7 @@ function Drawing(props: DrawingProps) {
       height={layout.height}
       viewBox={`0 0 ${layout.width} ${layout.height}`}
       role="img"
-      aria-label={`Neck with ${props.symbol}, position ${roman(position)}`}
+      aria-label={`Neck with ${props.turned ?? props.symbol}, position ${roman(position)}`}
     >
       <HandWash layout={layout} hand={hand} />
       <Board layout={layout} strings={strings} capo={instrument.capo} />

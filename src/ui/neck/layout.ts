@@ -89,7 +89,7 @@ const ROWS = {
 };
 
 /** Share of the window's height that the strings of a lying neck may take. */
-const SIGHT = { usual: 0.27, tall: 0.31 };
+const SIGHT = { usual: 0.25, tall: 0.31 };
 
 function gapOf(spec: LayoutSpec, taken: number): number {
   const spaces = Math.max(1, spec.strings - 1);

@@ -3,6 +3,7 @@ import { materialInWords } from '../words-material.ts';
 import { fingeredOf, naming } from './fingered.ts';
 import * as field from './intents-fields.ts';
 import * as fingering from './intents-fingering.ts';
+import * as form from './intents-forms.ts';
 import { installIntents } from './intents-later.ts';
 import * as lens from './intents-lens.ts';
 import * as route from './intents-route.ts';
@@ -11,6 +12,7 @@ import * as transpose from './intents-transpose.ts';
 import { installLenses, type LensEngine } from './lenses.ts';
 import { coloursOf, comparedOf, goingOn, shownOf } from './material.ts';
 import { routeOf, travelled } from './route.ts';
+import * as undone from './undone.ts';
 
 const ENGINE: LensEngine = {
   shownOf,
@@ -26,6 +28,6 @@ const ENGINE: LensEngine = {
 
 /** Puts computing and intents in; the studies of every store are then made anew. */
 export function installEngine(): void {
-  installIntents({ field, fingering, lens, route, sound, transpose });
+  installIntents({ field, form, fingering, lens, route, sound, transpose, undone });
   installLenses(ENGINE);
 }

@@ -69,10 +69,22 @@ function placesOf(
 const errorInWords = ({ found, expected }: TextError<string>): string =>
   `“${found}”: expected ${expected.join(' or ')}`;
 
-const NOTHING = { frets: [], names: [], chosen: -1, places: [] } as const;
+/** The strings as far as they are typed, from the lowest; none where that cannot be read. */
+function soFar(text: string, instrument: Instrument): Frets {
+  const silent = /[\s,\-–]/.test(text.trim()) ? '-x' : 'x';
+  for (let rest = 1; rest <= instrument.strings.length; rest += 1) {
+    const read = fretsIn(text + silent.repeat(rest), instrument);
+    if (read.ok) return read.value;
+  }
+  return [];
+}
 
-function afresh(text: string, frets: Frets, instrument: Instrument): Fingered {
-  const names = namesOf(frets, instrument);
+function afresh(
+  text: string,
+  frets: Frets,
+  instrument: Instrument,
+  names = namesOf(frets, instrument),
+): Fingered {
   const checked = checkFingering(frets, instrument, text);
   return {
     text,
@@ -88,8 +100,9 @@ const sameNeck = (a: Instrument, b: Instrument): boolean =>
   a.strings === b.strings && a.frets === b.frets && a.capo === b.capo;
 
 /**
- * The fingering of a workspace; the one before if it is the same. What cannot be read leaves the last
- * good one; what no hand could hold is named and says so.
+ * The fingering of a workspace; the one before if it is the same. Of what is half typed the strings
+ * so far are shown, so that text, neck and names always agree; what no hand could hold is named and
+ * says so.
  */
 export function fingeredOf(
   { fingering: text, instrument }: Workspace,
@@ -100,7 +113,11 @@ export function fingeredOf(
   if (last?.text === text) return last;
   const read = fretsIn(text, instrument);
   if (read.ok) return afresh(text, read.value, instrument);
-  return { ...(last ?? NOTHING), text, error: errorInWords(read.error) };
+  const frets = soFar(text, instrument);
+  // The root may be on its way still: a name without one would be far-fetched.
+  const names = namesOf(frets, instrument).filter(({ rootless }) => !rootless);
+  const half = afresh(text, frets, instrument, names);
+  return { ...half, error: errorInWords(read.error) };
 }
 
 /** The fingering with another of its names chosen; one that does not exist changes nothing. */

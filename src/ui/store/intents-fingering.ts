@@ -10,19 +10,23 @@ import {
   withInstrument,
 } from '#lesson';
 import { checkFingering, type Frets, formsOf, makeFingering } from '#neck';
-import { accept, patched, refuse, step, without } from './state.ts';
+import { accept, glance, patched, refuse, step, without } from './state.ts';
 import { withName } from './study.ts';
 import type { AppState } from './types.ts';
 import { typingRun } from './typing.ts';
 
-/** Takes over a fingering as it is typed, right or wrong; the study says what is wrong with it. */
+/**
+ * Takes over a fingering as it is typed, right or wrong, and shows what it is called; the study says
+ * what is wrong with it.
+ */
 export function setFingering(state: AppState, fingering: string): AppState {
   const { workspace } = state;
   if (fingering.length > LONGEST_FINGERING) {
     return refuse(state, 'fingering', 'expected one sign for each string, as x7678x');
   }
   const run = typingRun(workspace.fingering, fingering);
-  const next = patched(workspace, { fingering });
+  const next = patched(workspace, { fingering, lens: 'fingering' });
+  if (fingering === workspace.fingering) return glance(state, next);
   return step(accept(state, 'fingering'), next, run && `fingering.${run}`);
 }
 

@@ -1,15 +1,10 @@
 /** Intents that move the hand. */
 import type { Workspace } from '#lesson';
-import { bestAtHand, type FormAtHand, nearestCopy, positionOf } from '#neck';
-import { laterIntents } from './intents-later.ts';
-import { patched, step, without } from './state.ts';
+import { patched, step } from './state.ts';
 import type { AppState } from './types.ts';
 
-const withForm = (workspace: Workspace, form: string | undefined): Workspace =>
-  form === undefined ? without(workspace, 'form') : patched(workspace, { form });
-
 /** Between the first fret that is not behind the capo and the last. */
-const within = ({ instrument: { capo, frets } }: Workspace, fret: number): number =>
+export const within = ({ instrument: { capo, frets } }: Workspace, fret: number): number =>
   Math.max(capo + 1, Math.min(frets, Math.round(fret) || 1));
 
 /** Puts the index finger at a fret, between nut or capo and the last fret. Moves in a row are one step of undo. */
@@ -21,69 +16,3 @@ export function setPosition(state: AppState, fret: number): AppState {
 /** Moves the hand by frets; at an end it stays. */
 export const stepPosition = (state: AppState, by: number): AppState =>
   setPosition(state, state.workspace.position + by);
-
-const indexFret = ({ grip, anchor }: FormAtHand, { instrument }: Workspace): number =>
-  grip ? positionOf(grip, instrument.capo) : anchor;
-
-/** On a route that chooses the forms, asking for one is pinning it to the chord under the cursor. */
-export const pinsForms = ({ workspace }: Pick<AppState, 'workspace'>): boolean =>
-  workspace.route === 'stay' || workspace.route === 'travel';
-
-/** Pins a form to the chord under the cursor. A route that takes pins is there only with its intents. */
-const pinAt = (state: AppState, { form, anchor }: FormAtHand, run?: string): AppState =>
-  laterIntents()?.route.pinForm(state, state.study.cursor, form.name, anchor, run) ?? state;
-
-/** A form is asked for by name only where another would be taken without. */
-function moveToPlace(state: AppState, place: FormAtHand, run?: string): AppState {
-  const { workspace, study } = state;
-  if (pinsForms(state)) return pinAt(state, place, run);
-  const position = within(workspace, indexFret(place, workspace));
-  const { instrument, span } = workspace;
-  const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
-  const isSame = best?.form.name === place.form.name && best.anchor === place.anchor;
-  const isBest = isSame && workspace.route === undefined;
-  const moved = patched(workspace, { position });
-  return step(state, withForm(moved, isBest ? undefined : place.form.name), run);
-}
-
-const samePlaceAs = (place: FormAtHand, other: FormAtHand | undefined): boolean =>
-  place.form.name === other?.form.name && place.anchor === other.anchor;
-
-/** The places of the chord on the neck that can be held, from the nut up. */
-function placesUpTheNeck({ study, workspace }: AppState): readonly FormAtHand[] {
-  const fret = (place: FormAtHand) => indexFret(place, workspace);
-  return study.places
-    .filter((place) => place.grip)
-    .toSorted((a, b) => fret(a) - fret(b) || a.anchor - b.anchor);
-}
-
-/** Moves the hand to the next (1) or previous (-1) place of a form of this chord along the neck. */
-export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
-  const places = placesUpTheNeck(state);
-  const here = places.findIndex((place) => samePlaceAs(place, state.study.reading?.chosen));
-  const place = here < 0 ? places.at(by > 0 ? 0 : -1) : places[here + by];
-  return place ? moveToPlace(state, place, 'elsewhere') : state;
-}
-
-/** Pins the copy of a form nearest to the hand, or lets go of the one that is pinned. */
-function pickPinned(state: AppState, form: string | undefined): AppState {
-  const { workspace, study } = state;
-  if (form === undefined || !study.chord) {
-    return laterIntents()?.route.unpin(state, study.cursor) ?? state;
-  }
-  const { instrument, span } = workspace;
-  const copy = nearestCopy(study.chord, { position: study.position, instrument, span }, form);
-  return copy ? pinAt(state, copy) : state;
-}
-
-/**
- * Asks for a form by name, in its copy nearest to the hand, which stays; `undefined` goes back to
- * whatever lies best under it. With an `anchor` the hand moves to that copy. On a route that stays
- * or travels the form is pinned to the chord instead.
- */
-export function pickForm(state: AppState, form: string | undefined, anchor?: number): AppState {
-  const place = state.study.places.find((p) => p.form.name === form && p.anchor === anchor);
-  if (place) return moveToPlace(state, place);
-  if (pinsForms(state)) return pickPinned(state, form);
-  return step(state, withForm(state.workspace, form));
-}

@@ -31,6 +31,10 @@ const binderLater =
 type Bind = ReturnType<typeof binder>;
 type BindLater = ReturnType<typeof binderLater>;
 
+/** Says what was taken back or done again, as soon as the words for it are there. */
+const told = (before: AppState, after: AppState, again: boolean): AppState =>
+  laterIntents()?.undone.telling(before, after, again) ?? after;
+
 /** Progression, cursor, hand and view. */
 function studying(bind: Bind) {
   return {
@@ -43,8 +47,6 @@ function studying(bind: Bind) {
     moveCursorToOffset: bind(cursor.moveCursorToOffset),
     setPosition: bind(hand.setPosition),
     stepPosition: bind(hand.stepPosition),
-    shapeElsewhere: bind(hand.shapeElsewhere),
-    pickForm: bind(hand.pickForm),
     toggleColour: bind(view.toggleColour),
     setLabels: bind(view.setLabels),
     setSpacing: bind(view.setSpacing),
@@ -52,8 +54,8 @@ function studying(bind: Bind) {
     setSpelling: bind(view.setSpelling),
     setShortcuts: bind(view.setShortcuts),
     openPanel: bind(view.openPanel),
-    undo: bind(undo),
-    redo: bind(redo),
+    undo: bind((state) => told(state, undo(state), false)),
+    redo: bind((state) => told(state, redo(state), true)),
     dismissNotice: bind(dismissNotice),
   };
 }
@@ -61,6 +63,8 @@ function studying(bind: Bind) {
 /** Routes, lenses, fingerings, instrument and key; what is asked before they are fetched is done when they are. */
 function material(later: BindLater) {
   return {
+    shapeElsewhere: later(({ form }) => form.shapeElsewhere),
+    pickForm: later(({ form }) => form.pickForm),
     setRoute: later(({ route }) => route.setRoute),
     setRouteTo: later(({ route }) => route.setRouteTo),
     chooseRoute: later(({ route }) => route.chooseRoute),

@@ -103,6 +103,23 @@ export function nextOf(chart: Chart, cells: readonly LaneCell[]): readonly numbe
   return next;
 }
 
+const isOther = (chord: Chord | undefined, { slot }: LaneCell): boolean => {
+  const other = chordOf(slot);
+  return chord !== undefined && other !== undefined && !sameChord(chord, other);
+};
+
+/** How the next other chord is come to, in the words it is announced with: “Next, by the repeat”. */
+export function nextWords(cells: readonly LaneCell[], from: number, to: number): string {
+  const here = cells[from];
+  if (!here || to === from + 1) return 'Next';
+  if (to <= from) return 'Next, by the repeat';
+  const between = cells.slice(from + 1, to);
+  const chord = chordOf(here.slot);
+  if (between.some((cell) => isOther(chord, cell))) return 'Next, by the ending';
+  const rest = between.find(({ slot }) => !chordOf(slot));
+  return rest ? `Next, after ${rest.symbol}` : 'Next other chord';
+}
+
 /** Index of the cell that sounds at a moment; the first or last if it lies outside. -1 = no cells. */
 export function cellAt(cells: readonly LaneCell[], { bar, beat }: Moment): number {
   const started = cells.findLastIndex((cell) => {

@@ -11,8 +11,17 @@ import {
   type ReadingQuery,
 } from '#neck';
 import { type Chart, type Chord, estimateKey, type Key, parseProgression } from '#theory';
-import { accountOf, type Standing } from '../words.ts';
-import { cellAt, cellsOf, chordOf, nextOf, type Served, withForms, withNumerals } from './lane.ts';
+import { accountOf, type Standing, symbolInSigns } from '../words.ts';
+import {
+  cellAt,
+  cellsOf,
+  chordOf,
+  nextOf,
+  nextWords,
+  type Served,
+  withForms,
+  withNumerals,
+} from './lane.ts';
 import { lensEngine, NO_MATERIAL, type Travelled } from './lenses.ts';
 import { reread } from './reread.ts';
 import type { LaneCell, RouteStudy, Study } from './types.ts';
@@ -186,6 +195,7 @@ function placesOf(
 interface Next {
   readonly nextChord?: Chord;
   readonly nextSymbol?: string;
+  readonly nextWords?: string;
   readonly nextForm?: FormAtHand;
 }
 
@@ -193,7 +203,9 @@ function nextAt({ cells, nextOf: next }: Lane, cursor: number): Next {
   const cell = cells[next[cursor] ?? -1];
   const nextChord = cell && chordOf(cell.slot);
   if (!cell || !nextChord) return {};
-  return { nextChord, nextSymbol: cell.symbol, ...(cell.form && { nextForm: cell.form }) };
+  const words = nextWords(cells, cursor, cell.index);
+  const form = cell.form && { nextForm: cell.form };
+  return { nextChord, nextSymbol: cell.symbol, nextWords: words, ...form };
 }
 
 function nextReadingOf(
@@ -302,9 +314,14 @@ function assembled(workspace: Workspace, read: Read, before: Study | undefined):
   });
 }
 
+/** What the neck shows: the chord as typed, and what it is turned into. */
+const symbolShown = ({ symbol, turned }: Omit<Study, 'account'>): string =>
+  turned ? `${symbolInSigns(symbol)} turned: ${symbolInSigns(turned.symbol)}` : symbol;
+
 function withAccount(study: Omit<Study, 'account'>): Study {
-  const { standing, symbol, position, reading, nextSymbol, nextForm } = study;
-  const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form: nextForm };
+  const { standing, position, reading, nextSymbol, nextForm: form, nextWords: words } = study;
+  const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form, words };
+  const symbol = symbolShown(study);
   const material = lensEngine()?.materialInWords(study) ?? [];
   return { ...study, account: accountOf({ standing, symbol, position, reading, next, material }) };
 }

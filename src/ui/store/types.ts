@@ -85,7 +85,7 @@ export interface FingeredPlace extends Place {
   readonly finger?: number;
 }
 
-/** The fingering that was typed or put down. While it is wrong the last good one stays. */
+/** The fingering that was typed or put down; of one half typed, the strings so far. */
 export interface Fingered {
   readonly text: string;
   /** Frets with string 1 first, null = not played. */
@@ -151,6 +151,8 @@ export interface Study {
   readonly nextOf: readonly number[];
   readonly nextChord?: Chord;
   readonly nextSymbol?: string;
+  /** How the next chord is come to: “Next”, “Next, by the repeat”, “Next, after N.C.”. */
+  readonly nextWords?: string;
   readonly nextForm?: FormAtHand;
   /** Fret under the index finger now: that of the route's stop, or where the workspace has it. */
   readonly position: number;
@@ -229,5 +231,7 @@ export interface AppState {
   readonly practising: boolean;
   /** Whether music plays: the reading then changes with every chord. */
   readonly playing: boolean;
+  /** The form that walking along the neck asked for: not one that was chosen by hand. */
+  readonly walked?: string;
   readonly history: History;
 }

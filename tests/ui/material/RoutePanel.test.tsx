@@ -58,3 +58,10 @@ describe('RoutePanel', () => {
     expect(store.cell.get().workspace.pins).toEqual([]);
   });
 });
+
+describe('a route while a chord is turned', () => {
+  it('says that it goes through the chords as written', () => {
+    panel({ progression: 'Eb6/9 Cm7/Bb', turn: 'sus4' });
+    expect(screen.getByText(/chords as written: E♭6\/9, not the E♭sus4/)).toBeInTheDocument();
+  });
+});

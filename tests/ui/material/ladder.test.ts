@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Stop } from '#neck';
-import { ladderOf, stepAtDepth } from '../../../src/ui/material/ladder.ts';
+import { ladderOf, ladderRoom, namedRungs, stepAtDepth } from '../../../src/ui/material/ladder.ts';
 import { layoutNeck } from '../../../src/ui/neck/layout.ts';
 import { LAYOUT } from '../neck/support.ts';
 import { study } from './fixture.ts';
@@ -33,6 +33,12 @@ describe('ladderOf', () => {
     expect((mirrored?.from ?? 0) + (rung?.to ?? 0)).toBeCloseTo(LAYOUT.width, 0);
   });
 
+  it('takes the same room for a short way as for one of many chords', () => {
+    const room = Math.ceil(ladderRoom(LAYOUT));
+    const many = Array.from({ length: 20 }, () => stops[0]);
+    expect([ladder.height, ladderOf(many, LAYOUT, LAYOUT.width).height]).toEqual([room, room]);
+  });
+
   it('keeps a long way within a few ems, without letters', () => {
     const long = ladderOf(
       Array.from({ length: 30 }, () => stops[0]),
@@ -41,6 +47,20 @@ describe('ladderOf', () => {
     );
     expect(long.height).toBeLessThanOrEqual(6 * LAYOUT.em + 1);
     expect([ladder.lettered, long.lettered]).toEqual([true, false]);
+  });
+});
+
+describe('namedRungs', () => {
+  it('are where the hand comes to another position, with room for each name', () => {
+    const text = '| C | F | G | Am | Dm | E7 | A | D | B7 | Em | Bb | Eb | C | F |';
+    const ladder = ladderOf(way(text), LAYOUT, LAYOUT.width);
+    const named = namedRungs(ladder, LAYOUT.em);
+    expect(named[0]).toBe(ladder.rungs[0]);
+    expect(named.length).toBeLessThan(ladder.rungs.length);
+    for (const [i, rung] of named.entries()) {
+      const last = named[i - 1];
+      if (last) expect(rung.y - last.y).toBeGreaterThanOrEqual(0.85 * LAYOUT.em);
+    }
   });
 });
 

@@ -4,7 +4,6 @@ import {
   connectionInWords,
   degreesShared,
   formsInWords,
-  moreThanBest,
   placesInWords,
   sharing,
   targetInWords,
@@ -85,13 +84,6 @@ describe('formsInWords', () => {
     const [one] = stops('| D |', 14);
     expect(formsInWords([one, undefined, one])).toBe('C – C');
     expect(formsInWords(Array.from({ length: 13 }, () => one))).toBe(`${'C '.repeat(12)}…`);
-  });
-});
-
-describe('moreThanBest', () => {
-  it('rounds to centimetres', () => {
-    expect(moreThanBest(274, 200)).toBe('7 cm of movement more');
-    expect(moreThanBest(204, 200)).toBe('just as good');
   });
 });
 

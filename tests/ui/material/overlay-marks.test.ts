@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { stringNumber } from '#neck';
 import {
   arrowHead,
   bendArcs,
   connectionKey,
   connectionMove,
+  placeRadius,
   tagAt,
   turnMark,
 } from '../../../src/ui/material/overlay-marks.ts';
@@ -88,6 +90,12 @@ describe('tagAt', () => {
     expect(anchor({})).toBe('start');
     expect(anchor({ leftHanded: true })).toBe('end');
     expect(anchor({ upright: true, width: 390 })).toBe('middle');
+    const line = (string: number): number => LAYOUT.lines[string - 1] ?? 0;
+    expect(tagAt(LAYOUT, { ...place, string: stringNumber(5) }, 10).y).toBeGreaterThan(line(5));
+    // Under the last string stand the numbers of the frets.
+    expect(tagAt(LAYOUT, { ...place, string: stringNumber(6) }, 10).y).toBeLessThan(line(6));
+    // Two rings on an open string leave its name free.
+    expect(placeRadius(LAYOUT, 0) * 1.32).toBeLessThan(LAYOUT.open - LAYOUT.names - 5);
   });
 });
 

@@ -141,5 +141,5 @@ describe('numberedFrets', () => {
 it('lets the strings of a low window take about a quarter of its height', () => {
   const gap = (sight: number): number => neck({ strings: 8, width: 1900, sight }).gap;
   expect(gap(700)).toBeLessThan(gap(2000));
-  expect(gap(700) * 7).toBeCloseTo(0.27 * 700, 0);
+  expect(gap(700) * 7).toBeCloseTo(0.25 * 700, 0);
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formsOf } from '#neck';
 import { makeDegree } from '#theory';
 import { fingeredOf } from '../../../src/ui/store/fingered.ts';
-import { fieldError, studyOf } from '../../../src/ui/store/index.ts';
+import { createStudyStore, fieldError, studyOf } from '../../../src/ui/store/index.ts';
 import type { Fingered } from '../../../src/ui/store/types.ts';
 import { type Act, acted, workspace } from './fixture.ts';
 
@@ -73,11 +73,22 @@ describe('a fingering that is typed', () => {
     expect(same(song, (i) => i.chooseName(1))).toBe(true);
   });
 
-  it('that cannot be read says why, and the last good one stays', () => {
-    const { study, workspace: now } = typed('x7678x', 'x7678');
+  it('that is half typed says why, and shows the strings so far and no others', () => {
+    const { study, workspace: now } = typed('x32010', 'x7678');
     expect(now.fingering).toBe('x7678');
     expect(study.fingered?.error).toBe('“x7678”: expected 6 signs, one for each string, as x7678x');
     expect(study.fingered?.names[0]?.symbol).toBe('E7#9');
+    expect(study.fingered?.frets).toEqual([null, 8, 7, 6, 7, null]);
+    expect(typed('x32').study.fingered?.names).toEqual([]);
+    expect(typed('x-10-12').study.fingered?.frets).toEqual([null, null, null, 12, 10, null]);
+  });
+
+  it('that cannot be read at all shows nothing of the one before', () => {
+    for (const text of ['q', 'x32q10', '99-x', 'x320101']) {
+      const { fingered } = typed('x7678x', text).study;
+      expect([fingered?.names, fingered?.places, fingered?.chosen]).toEqual([[], [], -1]);
+      expect(fingered?.error).toMatch(/expected/);
+    }
   });
 
   it('that no hand could hold is named and says so', () => {
@@ -90,6 +101,9 @@ describe('a fingering that is typed', () => {
     const { undone } = typed('x', 'x7', 'x76');
     expect(undone).toBe(1);
     expect(typed('x7678x', 'x32010').undone).toBe(2);
+    const whole = typed('x', 'x3', 'x32', 'x320', 'x3201', 'x32010');
+    expect(whole.workspace.lens).toBe('fingering');
+    expect(whole.undone).toBe(1);
     expect(typed('x7678x', '').study.fingered).toBeUndefined();
   });
 
@@ -113,6 +127,28 @@ describe('a fingering that is typed', () => {
         if (fingered.error === undefined) expect(sounding).toBeGreaterThan(1);
       }),
     );
+  });
+});
+
+describe('undo of what was typed', () => {
+  it('goes back over hand and text step by step, and says which', () => {
+    const store = createStudyStore(song);
+    const { intents, cell } = store;
+    for (const text of ['x', 'x3', 'x32', 'x320', 'x3201', 'x32010']) intents.setFingering(text);
+    intents.moveCursor(1);
+    intents.stepPosition(1);
+    intents.stepPosition(1);
+    const told = (): string | undefined => cell.get().notices.find(({ id }) => id === 'undo')?.text;
+    intents.undo();
+    expect([told(), cell.get().workspace.fingering]).toEqual(['Undone: hand', 'x32010']);
+    intents.undo();
+    expect([told(), cell.get().workspace.fingering]).toEqual(['Undone: fingering', '']);
+    expect(cell.get().study.fingered).toBeUndefined();
+    intents.redo();
+    expect([told(), cell.get().study.fingered?.names[0]?.symbol]).toEqual([
+      'Done again: fingering',
+      'C',
+    ]);
   });
 });
 

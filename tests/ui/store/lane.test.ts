@@ -6,6 +6,7 @@ import {
   cellsOf,
   momentOf,
   nextOf,
+  nextWords,
   sameChord,
   withForms,
   withNumerals,
@@ -77,6 +78,25 @@ describe('the next other chord in playing order', () => {
     ['', []],
   ])('in %j', (text, next) => {
     expect(nextOf(chartOf(text), cellsIn(text))).toEqual(next);
+  });
+});
+
+describe('how the next chord is come to', () => {
+  const CHART =
+    '|: C | G/B Am7 | Dm7 | G7sus4 G7b9 |1. Em7 | Ebdim7 :|2. C6 | N.C. | Bm7 | C | C | F |';
+
+  it.each([
+    ['C', 0, 'Next'],
+    ['Ebdim7', 7, 'Next, by the repeat'],
+    ['C6', 8, 'Next, after N.C.'],
+    ['the first of two', 11, 'Next other chord'],
+  ])('from %s', (_what, from, words) => {
+    const cells = cellsIn(CHART);
+    expect(nextWords(cells, from, nextOf(chartOf(CHART), cells)[from] ?? -1)).toBe(words);
+  });
+
+  it('is the next ending when it is played for the last time', () => {
+    expect(nextWords(cellsIn(CHART), 5, 8)).toBe('Next, by the ending');
   });
 });
 

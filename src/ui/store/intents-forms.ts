@@ -1,0 +1,93 @@
+/** Intents that ask for a form of the chord, and for where else on the neck it can be played. */
+import type { Workspace } from '#lesson';
+import { bestAtHand, type FormAtHand, nearestCopy, positionOf } from '#neck';
+import { within } from './intents-hand.ts';
+import { pinForm, unpin } from './intents-route.ts';
+import { patched, step, without } from './state.ts';
+import type { AppState } from './types.ts';
+
+const withForm = (workspace: Workspace, form: string | undefined): Workspace =>
+  form === undefined ? without(workspace, 'form') : patched(workspace, { form });
+
+const indexFret = ({ grip, anchor }: FormAtHand, { instrument }: Workspace): number =>
+  grip ? positionOf(grip, instrument.capo) : anchor;
+
+/** On a route that chooses the forms, asking for one is pinning it to the chord under the cursor. */
+export const pinsForms = ({ workspace }: Pick<AppState, 'workspace'>): boolean =>
+  workspace.route === 'stay' || workspace.route === 'travel';
+
+/** Pins a form to the chord under the cursor. */
+const pinAt = (state: AppState, { form, anchor }: FormAtHand, run?: string): AppState =>
+  pinForm(state, state.study.cursor, form.name, anchor, run);
+
+/** Whether a place is the one that is taken at a position without asking for its form. */
+function isBestAt({ study, workspace }: AppState, place: FormAtHand, position: number): boolean {
+  const { instrument, span, route } = workspace;
+  const best = study.chord && bestAtHand(study.chord, { position, instrument, span });
+  return route === undefined && samePlaceAs(place, best);
+}
+
+/** A form is asked for by name where another would be taken without, or where one `keeps` to it. */
+function moveToPlace(state: AppState, place: FormAtHand, keeps = false, run?: string): AppState {
+  const { workspace } = state;
+  if (pinsForms(state)) return pinAt(state, place, run);
+  const position = within(workspace, indexFret(place, workspace));
+  const free = !keeps && isBestAt(state, place, position);
+  const moved = patched(workspace, { position });
+  return step(state, withForm(moved, free ? undefined : place.form.name), run);
+}
+
+const samePlaceAs = (place: FormAtHand, other: FormAtHand | undefined): boolean =>
+  place.form.name === other?.form.name && place.anchor === other.anchor;
+
+/** The places of the chord on the neck that can be held, from the nut up. */
+function placesUpTheNeck({ study, workspace }: AppState): readonly FormAtHand[] {
+  const fret = (place: FormAtHand) => indexFret(place, workspace);
+  return study.places
+    .filter((place) => place.grip)
+    .toSorted((a, b) => fret(a) - fret(b) || a.anchor - b.anchor);
+}
+
+/** The form that was chosen by hand: one that the walk along the neck asked for is none. */
+const formByHand = ({ workspace, walked }: AppState): string | undefined =>
+  pinsForms({ workspace }) || workspace.form === walked ? undefined : workspace.form;
+
+/**
+ * Moves the hand to the next (1) or previous (-1) place of this chord along the neck: of the form
+ * that was chosen by hand, else of any.
+ */
+export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
+  const form = formByHand(state);
+  const all = placesUpTheNeck(state);
+  const places = form === undefined ? all : all.filter((place) => place.form.name === form);
+  const here = places.findIndex((place) => samePlaceAs(place, state.study.reading?.chosen));
+  const place = here < 0 ? places.at(by > 0 ? 0 : -1) : places[here + by];
+  if (!place) return state;
+  const moved = moveToPlace(state, place, form !== undefined, 'elsewhere');
+  const walked = moved.workspace.form;
+  return form === undefined && walked !== undefined ? patched(moved, { walked }) : moved;
+}
+
+/** Pins the copy of a form nearest to the hand, or lets go of the one that is pinned. */
+function pickPinned(state: AppState, form: string | undefined): AppState {
+  const { workspace, study } = state;
+  if (form === undefined || !study.chord) {
+    return unpin(state, study.cursor);
+  }
+  const { instrument, span } = workspace;
+  const copy = nearestCopy(study.chord, { position: study.position, instrument, span }, form);
+  return copy ? pinAt(state, copy) : state;
+}
+
+/**
+ * Asks for a form by name, in its copy nearest to the hand, which stays; `undefined` goes back to
+ * whatever lies best under it. With an `anchor` the hand moves to that copy. On a route that stays
+ * or travels the form is pinned to the chord instead.
+ */
+export function pickForm(state: AppState, form: string | undefined, anchor?: number): AppState {
+  const place = state.study.places.find((p) => p.form.name === form && p.anchor === anchor);
+  const chosen = without(state, 'walked');
+  if (place) return moveToPlace(chosen, place);
+  if (pinsForms(state)) return pickPinned(chosen, form);
+  return step(chosen, withForm(state.workspace, form));
+}
