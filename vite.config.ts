@@ -3,6 +3,7 @@ import { readdirSync } from 'node:fs';
 import react from '@vitejs/plugin-react';
 import type { Plugin } from 'vite';
 import { defineConfig } from 'vitest/config';
+import { PRIVATE_NAMES } from './scripts/private-names.ts';
 
 /** The dev server injects inline scripts and styles, which the policy in index.html forbids. */
 const policyOffInDev: Plugin = {
@@ -56,6 +57,7 @@ export default defineConfig({
     terserOptions: {
       compress: { passes: 3, ecma: 2020, keep_fargs: false, unsafe_arrows: true, inline: 1 },
       module: true,
+      mangle: { properties: { regex: new RegExp(`^(?:${PRIVATE_NAMES.join('|')})$`) } },
     },
     rolldownOptions: {
       // One file for the first view: two would be 0.7 % larger after gzip.

@@ -46,8 +46,14 @@ export function useParts(): Parts | undefined {
 /** What is drawn over, laid over and shown below the neck by the lens that is on; its pens. */
 export function useNeckLayers() {
   const parts = useParts();
-  const { Overlay: overlay, FingerBoard: board, RouteLadder: below, PENS: pens } = parts ?? {};
-  return { overlay, board, below, pens };
+  const {
+    Overlay: overlay,
+    FingerBoard: board,
+    RouteLadder: below,
+    FormMap: map,
+    PENS: pens,
+  } = parts ?? {};
+  return { overlay, board, below, map, pens };
 }
 
 /** Keeps the room of the row until it is there. */

@@ -5,7 +5,7 @@ import { bracketExtent, bracketRow } from './Brackets.tsx';
 import { box, type NeckLayout } from './layout.ts';
 import type { Bracket } from './places.ts';
 
-interface FormMapProps {
+export interface FormMapProps {
   readonly layout: NeckLayout;
   readonly brackets: readonly Bracket[];
   /** Key of the bracket of the chosen form. */

@@ -5,7 +5,7 @@ import { roman } from '../roman.ts';
 import { Board } from './Board.tsx';
 import { type BracketPens, Brackets } from './Brackets.tsx';
 import { useHandDrag } from './drag.ts';
-import { FormMap } from './FormMap.tsx';
+import type { FormMapProps } from './FormMap.tsx';
 import { Hand, type HandReach, HandWash } from './Hand.tsx';
 import {
   at,
@@ -42,6 +42,8 @@ export interface NeckProps {
   readonly overlay?: Layer;
   readonly board?: Layer;
   readonly below?: Layer;
+  /** Buttons over the brackets; until they are there the brackets can be seen and not pressed. */
+  readonly map?: ComponentType<FormMapProps> | undefined;
   /** What writes labels as outlines; until it is there they are set as type. */
   readonly pens?: (Pens & BracketPens) | undefined;
 }
@@ -209,7 +211,7 @@ function Drawing(props: DrawingProps) {
 /** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
 export function Neck(props: NeckProps) {
   const { instrument, spacing, tall, reading, places, position, onPosition, onPick } = props;
-  const { board: FingerBoard, below: Below } = props;
+  const { board: FingerBoard, below: Below, map: FormMap } = props;
   const [sheet, size] = useSize<HTMLDivElement>();
   const layout = useMemo(
     () => (size === undefined ? undefined : layoutOf(size, { instrument, spacing, tall })),
@@ -218,7 +220,7 @@ export function Neck(props: NeckProps) {
   const drawing = useRef<HTMLDivElement>(null);
   useHandDrag(drawing, { layout, position, onPosition });
   const levels = layout?.spec.levels ?? LEVELS.many;
-  const map = useMemo(() => brackets(places, levels), [places, levels]);
+  const placed = useMemo(() => brackets(places, levels), [places, levels]);
   const chosen = reading?.chosen;
   const chosenKey = chosen && `${chosen.form.name}:${chosen.anchor}`;
   const pick = useMemo(() => (bracket: Bracket) => onPick(bracket.name, bracket.anchor), [onPick]);
@@ -241,8 +243,10 @@ export function Neck(props: NeckProps) {
           className="neck-drawing"
           style={{ width: layout.width, height: layout.height }}
         >
-          <Drawing {...props} layout={layout} brackets={map} chosen={chosenKey} />
-          <FormMap layout={layout} brackets={map} chosen={chosenKey} onPick={pick} />
+          <Drawing {...props} layout={layout} brackets={placed} chosen={chosenKey} />
+          {FormMap && (
+            <FormMap layout={layout} brackets={placed} chosen={chosenKey} onPick={pick} />
+          )}
           {FingerBoard && <FingerBoard layout={layout} />}
           <HandSlider layout={layout} position={position} onPosition={onPosition} />
         </div>

@@ -3,6 +3,7 @@ import userEvent from '@testing-library/user-event';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { DEFAULT_SPAN, type Reading } from '#neck';
 import { makeDegree } from '#theory';
+import { FormMap } from '../../../src/ui/neck/FormMap.tsx';
 import { Neck } from '../../../src/ui/neck/Neck.tsx';
 import { layOut } from '../page.ts';
 import { GUITAR, read } from './support.ts';
@@ -31,6 +32,7 @@ const neck = (
     spacing="true"
     onPosition={onPosition}
     onPick={onPick}
+    map={FormMap}
   />
 );
 
