@@ -26,7 +26,6 @@ export const PRIVATE_NAMES = [
   'hasEagerState',
   'hiddenUpdates',
   'incompleteTransitions',
-  'indicatorLanes',
   'isBackwards',
   'isDehydrated',
   'lastBaseUpdate',
