@@ -1,4 +1,5 @@
 import type { Page } from '@playwright/test';
+import { RATE, RECORDING, SIDES, sidesOf } from '../../e2e/tape.ts';
 import { type Measure, percentile, type Row, type Visit } from './bench.ts';
 
 /** Issue 4: the first sound comes within 50 ms of the key; the cursor follows within a frame. */
@@ -146,7 +147,98 @@ const following = async (visit: Visit): Promise<readonly Row[]> => {
   ];
 };
 
+/** Milliseconds for which the page is kept from doing anything, one after the other. */
+const HOLDS = [300, 500, 800, 1500];
+
+/**
+ * The longest time between two clicks beyond what the tempo asks for, from the moments at which the
+ * samples are computed: the page itself may be the one that is held up.
+ */
+const stumbles = async (visit: Visit, holds: readonly number[]): Promise<Row> => {
+  const context = await visit.browser.newContext({ serviceWorkers: 'block', bypassCSP: true });
+  const page = await context.newPage();
+  await page.addInitScript({ content: RECORDING });
+  const query = new URLSearchParams({ progression: CHART, at: '1.1', position: '5' });
+  await page.goto(`${visit.url}#${query}`, { waitUntil: 'networkidle' });
+  await page.mouse.move(4, 4);
+  await page.mouse.move(8, 8);
+  await page.getByRole('textbox', { name: 'Tempo' }).fill('240');
+  await page.getByRole('button', { name: 'Levels and speed' }).click();
+  await page.getByRole('button', { name: 'Mute the click' }).click();
+  await page.getByRole('button', { name: 'Only the click' }).click();
+  await page.getByRole('button', { name: 'Mute the count-in' }).click();
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await page.waitForTimeout(2000);
+  for (const milliseconds of holds) {
+    await page.waitForTimeout(300);
+    await page.evaluate((length) => {
+      const until = performance.now() + length;
+      while (performance.now() < until);
+    }, milliseconds);
+  }
+  await page.waitForTimeout(holds.length === 0 ? 7000 : 3000);
+  const [left = new Float32Array()] = sidesOf(await page.evaluate<readonly string[]>(SIDES));
+  await context.close();
+  const onsets = onsetsIn(left);
+  const beat = RATE / 4;
+  const errors = onsets.slice(1).map((onset, i) => Math.abs(onset - (onsets[i] ?? 0) - beat));
+  const busy = holds.length === 0 ? 'page at rest' : `page held up for ${holds.join(', ')} ms`;
+  return {
+    name: `longest stumble, ${onsets.length} clicks, ${busy}`,
+    figure: onsets.length > 16 ? (1000 * Math.max(...errors)) / RATE : Number.NaN,
+    unit: 'ms',
+    // Clicks and accents rise differently by a sample.
+    limit: 2000 / RATE,
+  };
+};
+
+/** First samples of clicks: where the level passes a threshold after a silence. */
+function onsetsIn(samples: Float32Array): readonly number[] {
+  const onsets: number[] = [];
+  let quiet = RATE;
+  for (const [i, value] of samples.entries()) {
+    if (Math.abs(value) > 1e-4) {
+      if (quiet > RATE / 20) onsets.push(i);
+      quiet = 0;
+    } else quiet++;
+  }
+  return onsets;
+}
+
+const MINUTES = 3;
+
+/** What the page keeps in memory after minutes of playing, beside what it kept after the first. */
+const memory = async (visit: Visit): Promise<readonly Row[]> => {
+  const page = await open(visit);
+  const session = await page.context().newCDPSession(page);
+  const kept = async (): Promise<number> => {
+    await session.send('HeapProfiler.collectGarbage');
+    const { usedSize } = await session.send('Runtime.getHeapUsage');
+    return usedSize / 1e6;
+  };
+  await page.getByRole('textbox', { name: 'Tempo' }).fill('300');
+  await page.getByRole('textbox', { name: 'Loop' }).fill('1-4');
+  await page.getByRole('button', { name: 'Play', exact: true }).click();
+  await page.waitForTimeout(60_000);
+  const early = await kept();
+  await page.waitForTimeout(MINUTES * 60_000);
+  const late = await kept();
+  await page.context().close();
+  return [
+    { name: 'kept in memory after a minute of playing', figure: early, unit: 'MB' },
+    {
+      name: `more than that after ${MINUTES} more minutes`,
+      figure: Math.max(0, late - early),
+      unit: 'MB',
+      limit: 1,
+    },
+  ];
+};
+
 export const measure: Measure = async (visit) => [
   ...(await firstSounds(visit)),
   ...(await following(visit)),
+  await stumbles(visit, []),
+  await stumbles(visit, HOLDS),
+  ...(await memory(visit)),
 ];

@@ -269,6 +269,26 @@ describe('the band', () => {
     expect(peakOf(render(band, 0.3))).toBe(0);
   });
 
+  it('stands in a room that answers from both sides and dies away, and counts without one', () => {
+    const sides = (part: 'drums' | 'click', drum: 'stick' | 'click') => {
+      const band = makeBand(tonesOf(STANDARD_GUITAR), alone(part), RATE);
+      schedule(band, [{ kind: 'hit', frame: 0, part, drum, force: 1 }]);
+      const left = new Float32Array(RATE);
+      const right = new Float32Array(RATE);
+      renderBand(band, left, right);
+      return [left, right] as const;
+    };
+    const [left, right] = sides('drums', 'stick');
+    const tail = (side: Float32Array, second: number): number =>
+      decibels(peakOf(side.subarray(second * RATE, (second + 0.1) * RATE)) / peakOf(left));
+    for (const side of [left, right]) {
+      expect(tail(side, 0.15)).toBeGreaterThan(-50);
+      expect(tail(side, 0.8)).toBeLessThan(-70);
+    }
+    expect(same(left.slice(0.15 * RATE), right.slice(0.15 * RATE))).toBe(false);
+    expect(peakOf(sides('click', 'click')[0].subarray(0.15 * RATE))).toBe(0);
+  });
+
   it('ignores strings that the instrument has not', () => {
     const band = begun();
     schedule(band, [{ ...event, string: 9 }]);

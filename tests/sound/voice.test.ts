@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeVoice, renderString, renderVoice, type StringNote, startNote } from '#sound';
+import { midi } from '#theory';
 import {
   cents,
   decibels,
@@ -14,12 +15,15 @@ import {
   RATES,
   rmsOf,
   same,
+  TONES,
   tone,
 } from './short.ts';
 
 const RATE = 48_000;
 /** D4 on string 3. */
 const D = 62;
+/** E4: open on string 1. */
+const E = 64;
 
 const at = (samples: Float32Array, from: number, to: number): Float32Array =>
   samples.subarray(Math.round(from * RATE), Math.round(to * RATE));
@@ -70,6 +74,20 @@ describe('a plucked note', () => {
       partialOf(at(samples, 0.02, 0.2), RATE, 9 * hertz(D)) /
       partialOf(at(samples, 0.02, 0.2), RATE, hertz(D));
     expect(brightness(hard)).toBeGreaterThan(1.5 * brightness(soft));
+  });
+
+  it('is duller at the same pitch and length the heavier its string, wound ones most', () => {
+    const brightness = TONES.slice(0, 4).map((tone) => {
+      // Picked at the same share of its length: else the picking place decides.
+      const samples = renderString([note(E)], { ...tone, open: midi(E) }, RATE).slice(
+        0.3 * RATE,
+        0.8 * RATE,
+      );
+      return decibels(partialOf(samples, RATE, 6 * hertz(E)) / partialOf(samples, RATE, hertz(E)));
+    });
+    const steps = brightness.slice(1).map((one, i) => one - (brightness[i] ?? 0));
+    expect(Math.max(...steps)).toBeLessThan(0);
+    expect(Math.min(...steps)).toBe(steps[2]);
   });
 
   it('makes no sound with force 0', () => {

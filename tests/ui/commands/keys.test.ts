@@ -100,6 +100,10 @@ describe('what a key means', () => {
     expect(means()).toEqual(steps);
     store.intents.setPractising(true);
     expect(means()).toEqual(['play', 'from-start', 'play', 'from-start']);
+    const upAndDown = ['ArrowDown', 'ArrowUp'].map(
+      (chord) => commandFor({ chord, repeat: false, elsewhere: false }, store.cell.get())?.name,
+    );
+    expect(upAndDown).toEqual(['play', 'from-start']);
     store.intents.setPedal('steps');
     expect(means()).toEqual(steps);
   });
