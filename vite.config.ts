@@ -53,8 +53,16 @@ export default defineConfig({
     modulePreload: { polyfill: false },
     // Some 4 % smaller after gzip than what the bundler's own minifier makes.
     minify: 'terser',
+    // Nothing in the bundle reads a property for a side effect, which lets it join more.
     terserOptions: {
-      compress: { passes: 3, ecma: 2020, keep_fargs: false, unsafe_arrows: true, inline: 1 },
+      compress: {
+        passes: 3,
+        ecma: 2020,
+        keep_fargs: false,
+        unsafe_arrows: true,
+        inline: 1,
+        pure_getters: true,
+      },
       module: true,
     },
     rolldownOptions: {
