@@ -51,11 +51,20 @@ export default defineConfig({
     target: 'es2022',
     // A data: address would need room in the content security policy.
     assetsInlineLimit: 0,
-    modulePreload: { polyfill: false },
+    // The chunks that come later import nothing that could be fetched beside them.
+    modulePreload: false,
     // Some 4 % smaller after gzip than what the bundler's own minifier makes.
     minify: 'terser',
+    // Nothing in the bundle reads a property for a side effect, which lets it join more.
     terserOptions: {
-      compress: { passes: 3, ecma: 2020, keep_fargs: false, unsafe_arrows: true, inline: 1 },
+      compress: {
+        passes: 3,
+        ecma: 2020,
+        keep_fargs: false,
+        unsafe_arrows: true,
+        inline: 1,
+        pure_getters: true,
+      },
       module: true,
       mangle: { properties: { regex: new RegExp(`^(?:${PRIVATE_NAMES.join('|')})$`) } },
     },

@@ -110,32 +110,22 @@ export function widthCost(frets: Frets, open: boolean, widest: number): number |
   return ((beyond * (beyond + 1)) / 2) * COST.fretBeyondFour;
 }
 
-const within = (barre: Barre, index: number): boolean =>
-  index >= barre.to - 1 && index < barre.from;
-
-const countIn = (frets: Frets, holds: (f: number | null, index: number) => boolean): number =>
-  frets.filter(holds).length;
-
-/** A flat finger other than the index gives way under a finger before it, and cannot end in the air. */
-function flatCost(barre: Barre, frets: Frets): number {
-  if (barre.finger === 1) return 0;
-  const above = countIn(frets, (f, i) => within(barre, i) && f !== null && f > barre.fret);
-  const next = frets[barre.to - 2];
-  const short = next !== null && next !== undefined && next < barre.fret;
-  return (
-    COST.flatHigherFinger +
-    (above > 0 ? COST.fingerAboveFlat : 0) +
-    (short ? COST.flatStopsShort : 0)
-  );
+/**
+ * A flat finger cannot mute a string that it lies on. One that is not the index gives way under a
+ * finger before it, and can hardly end short of a thinner string that sounds lower.
+ */
+function flatCost({ finger, fret, from, to }: Barre, frets: Frets): number {
+  const under = frets.slice(to - 1, from);
+  const silent = under.filter((f) => f === null).length * COST.barreOverRest;
+  if (finger === 1) return silent;
+  const above = under.some((f) => (f ?? 0) > fret) ? COST.fingerAboveFlat : 0;
+  const short = (frets[to - 2] ?? fret) < fret ? COST.flatStopsShort : 0;
+  return silent + COST.flatHigherFinger + above + short;
 }
 
-/** What the fingers of a shape ask for; a string that must rest under a flat finger is hard to mute. */
+/** What the fingers of a shape ask for. */
 export function fingerCost({ count, barres }: Fingering, frets: Frets): number {
   const fourth = count > 3 ? COST.fourthFinger : 0;
   const flat = barres.reduce((sum, barre) => sum + flatCost(barre, frets), 0);
-  const silent = barres.reduce(
-    (sum, barre) => sum + countIn(frets, (f, i) => f === null && within(barre, i)),
-    0,
-  );
-  return count * COST.finger + fourth + flat + silent * COST.barreOverRest;
+  return count * COST.finger + fourth + flat;
 }

@@ -17,7 +17,7 @@ import {
   numberedFrets,
 } from './layout.ts';
 import type { Pens } from './looks.ts';
-import { barreLines, gripLine, type Labels, restMarks, toneMarks } from './marks.ts';
+import { barreLines, gripLine, type Labels, toneMarks } from './marks.ts';
 import { type Bracket, brackets } from './places.ts';
 import { type Size, useSize } from './size.ts';
 import { Tones } from './Tones.tsx';
@@ -45,7 +45,12 @@ export interface NeckProps {
   /** Buttons over the brackets; until they are there the brackets can be seen and not pressed. */
   readonly map?: ComponentType<FormMapProps> | undefined;
   /** What writes labels as outlines; until it is there they are set as type. */
-  readonly pens?: (Pens & BracketPens) | undefined;
+  readonly pens?: (Pens & BracketPens & RestPen) | undefined;
+}
+
+/** Path data of the crosses on strings that the grip leaves silent. */
+interface RestPen {
+  readonly rests: (reading: Reading | undefined, layout: NeckLayout) => string;
 }
 
 type Layer = ComponentType<{ readonly layout: NeckLayout }> | undefined;
@@ -96,6 +101,7 @@ const FretNumbers = memo(function FretNumbers({ layout }: { readonly layout: Nec
 const GripLine = memo(function GripLine(props: {
   readonly reading: Reading | undefined;
   readonly layout: NeckLayout;
+  readonly pens: RestPen | undefined;
 }) {
   return (
     <g className="grip">
@@ -105,7 +111,7 @@ const GripLine = memo(function GripLine(props: {
         strokeWidth={props.layout.gap * 0.5}
       />
       <path className="grip-line" d={gripLine(props.reading, props.layout)} />
-      <path className="rest-mark" d={restMarks(props.reading, props.layout)} />
+      <path className="rest-mark" d={props.pens?.rests(props.reading, props.layout)} />
     </g>
   );
 });
@@ -201,7 +207,7 @@ function Drawing(props: DrawingProps) {
       <FretNumbers layout={layout} />
       <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} pens={props.pens} />
       <Hand layout={layout} hand={hand} numbered={numbered} />
-      <GripLine reading={reading} layout={layout} />
+      <GripLine reading={reading} layout={layout} pens={props.pens} />
       <Tones marks={marks} pens={props.pens} />
       {Overlay && <Overlay layout={layout} />}
     </svg>

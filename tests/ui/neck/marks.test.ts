@@ -5,7 +5,6 @@ import {
   type Labels,
   OUTLINES,
   outlinePath,
-  restMarks,
   type ToneMark,
   toneMarks,
 } from '../../../src/ui/neck/marks.ts';
@@ -121,33 +120,6 @@ it('draws three different closed outlines', () => {
   const paths = OUTLINES.map((outline) => outlinePath(outline, 10, { x: 5, y: 7 }));
   expect(new Set(paths).size).toBe(3);
   expect(paths.every((path) => path.endsWith('Z'))).toBe(true);
-});
-
-describe('restMarks', () => {
-  /** Along and across of the middle of every cross. */
-  const crosses = (reading: Reading | undefined) =>
-    [...restMarks(reading, LAYOUT).matchAll(/M(\S+) (\S+?)l(\S+)/g)].map(([, x, y, width]) => [
-      Number(x) + Number(width) / 2,
-      Number(y) + Number(width) / 2,
-    ]);
-
-  it('stand on every string that the grip leaves silent, and on no other', () => {
-    const across = crosses(read('E: R 3 b7 #9', 6)).map(([, y]) => y ?? 0);
-    expect(across).toHaveLength(2);
-    expect(across[0]).toBeCloseTo(LAYOUT.lines[0] ?? 0, 0);
-    expect(across[1]).toBeCloseTo(LAYOUT.lines[5] ?? 0, 0);
-    expect(crosses(read(BM7, 7))).toEqual([]);
-    expect(restMarks(undefined, LAYOUT)).toBe('');
-  });
-
-  it('are clear of the tones of their string', () => {
-    const reading = read('E: R 3 b7 #9', 6);
-    const marks = marksIn(reading);
-    for (const [x = 0, y = 0] of crosses(reading)) {
-      const own = marks.filter((mark) => Math.abs(mark.y - y) < 1);
-      expect(own.every((mark) => Math.abs(mark.x - x) > mark.radius)).toBe(true);
-    }
-  });
 });
 
 describe('brackets', () => {
