@@ -70,7 +70,7 @@ const UNDER_HAND = '[data-tone][data-reach="hand"]';
 
 test('shape, chord and colour tones are told apart without colour', async ({ page }) => {
   await open(page, { progression: '| Bm7 |', show: '9' });
-  const looks = await drawnIn(page, UNDER_HAND, '.tones > .mark');
+  const looks = await drawnIn(page, UNDER_HAND, '.tones .mark');
   expect(looks).toHaveLength(await page.locator(UNDER_HAND).count());
   expect(new Set(looks)).toEqual(
     new Set([

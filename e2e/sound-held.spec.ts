@@ -147,7 +147,8 @@ test('when no other device can be had it says what to do, and Play goes on from 
 
 const SPACE = { key: ' ', code: 'Space', text: ' ', windowsVirtualKeyCode: 32 };
 const SAID = `document.querySelector('.transport [role="alert"]')?.textContent ?? ''`;
-const PLAYING = `document.querySelector('.transport [aria-disabled="false"]:not(.play)') !== null`;
+const PLAYING = `[...document.querySelectorAll('.transport [aria-disabled="false"]')]
+  .some(({ textContent }) => textContent === 'Stop')`;
 
 test('started without a key or click the browser refuses; it says so, and a key starts it', async ({
   browser,

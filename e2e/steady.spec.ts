@@ -25,6 +25,8 @@ async function open(page: Page): Promise<void> {
   await button(page, 'Levels and speed').click();
   const counted = page.getByRole('group', { name: 'Bars counted in' });
   await counted.getByRole('button', { name: 'none' }).click();
+  // The file holds it once.
+  await page.getByRole('button', { name: /^Round and round/ }).click();
   await expect.poll(() => page.evaluate(RUNNING)).toBe(true);
 }
 
@@ -171,6 +173,7 @@ async function openIn(tab: Tab, url: string): Promise<void> {
     .poll(() => tab.evaluate(`document.querySelector('.speed-part') !== null`))
     .toBe(true);
   await press(tab, 'none', 'fieldset', 'Bars counted in');
+  await tab.evaluate(`document.querySelector('[aria-label^="Round and round"]').click()`, 'click');
   await tab.evaluate(
     `document.body.dispatchEvent(new Event('pointerdown', { bubbles: true }))`,
     'click',
