@@ -89,18 +89,23 @@ const inTurn = <T>(list: readonly T[], use: (item: T) => unknown): (() => unknow
 /** So many calls in one measured turn lift a short call above the grain of the clock. */
 const BATCH = 96;
 
-const batched = (call: () => unknown) => (): unknown => {
-  let last: unknown;
-  for (let i = 0; i < BATCH; i++) last = call();
-  return last;
-};
+const batched =
+  (call: () => unknown, times: number = BATCH) =>
+  (): unknown => {
+    let last: unknown;
+    for (let i = 0; i < times; i++) last = call();
+    return last;
+  };
+
+/** A turn of short routes plans as many chords as one of the long route: both wear the machine alike. */
+const SHORTS = 10;
 
 /** Issue 3: routes, bends with connections, and the names of a fingering. */
 export const measure: Measure = async () => {
   const short = routeOf(64);
   const long = routeOf(640);
   const cost = await timed({
-    short: () => planRoute(short),
+    short: batched(() => planRoute(short), SHORTS),
     long: () => planRoute(long),
     reading: batched(inTurn(CHANGES, ({ reading }) => readNeck(reading))),
     going: batched(inTurn(CHANGES, goOn)),
@@ -109,10 +114,10 @@ export const measure: Measure = async () => {
     ),
   });
   return [
-    { name: 'route for 64 chords', figure: cost('short'), unit: 'ms', limit: 5 },
+    { name: 'route for 64 chords', figure: cost('short') / SHORTS, unit: 'ms', limit: 5 },
     {
       name: 'route for 640 chords against 64',
-      figure: cost('long') / cost('short'),
+      figure: (cost('long') / cost('short')) * SHORTS,
       unit: '×',
       limit: 12,
     },
