@@ -80,8 +80,9 @@ export const PlacedCell = memo(function PlacedCell(props: {
 }) {
   const { placed, cell, pinned, tight } = props;
   const { moveCursorTo } = useIntents();
+  const classes = `placed${tight ? ' tight' : ''}${cell.problem ? ' mistaken' : ''}`;
   return (
-    <div className={tight ? 'placed tight' : 'placed'} style={{ width: `${placed.length * 100}%` }}>
+    <div className={classes} style={{ width: `${placed.length * 100}%` }}>
       <ChordCell cell={cell} beat={placed.beat} pinned={pinned} onPick={moveCursorTo} />
       {cell.problem && <Suggestion problem={cell.problem} whole={cell.slot.span} />}
     </div>

@@ -16,6 +16,13 @@ export function Panel(props: {
     const element = dialog.current;
     if (open && element?.open === false) element.showModal();
     if (!open) element?.close();
+    // Not by `:has` in the styles: that would be looked through with every move of the cursor.
+    if (!open) return undefined;
+    const { dataset } = document.documentElement;
+    dataset['panel'] = '';
+    return () => {
+      delete dataset['panel'];
+    };
   }, [open]);
   return (
     <dialog
