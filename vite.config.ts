@@ -58,7 +58,7 @@ export default defineConfig({
     // Nothing in the bundle reads a property for a side effect, which lets it join more.
     terserOptions: {
       compress: {
-        passes: 3,
+        passes: 4,
         ecma: 2020,
         keep_fargs: false,
         unsafe_arrows: true,

@@ -140,6 +140,21 @@ test('labels show degrees, notes, fingers or nothing', async ({ page }) => {
   }
 });
 
+test('strings that the grip leaves silent carry a cross, and a form without a grip says so', async ({
+  page,
+}) => {
+  await open(page, { progression: '| A7#9#5 | Dm7 |', position: '7' });
+  await expect(
+    page.getByRole('button', { name: 'D form, at VII, no playable grip' }),
+  ).toBeVisible();
+  await expect(page.getByRole('status', { name: 'Reading' })).toContainText(
+    'The D form lies here, but no hand can grip it.',
+  );
+  await page.keyboard.press('ArrowRight');
+  await expect(page.locator('[data-neck]')).toHaveAttribute('data-symbol', 'Dm7');
+  await expect(page.locator('.grip .rest-mark')).toHaveAttribute('d', /^M/);
+});
+
 test('a colour tone is switched on and off', async ({ page }) => {
   await open(page, { progression: '| Bm7 |' });
   const nine = page.getByRole('button', { name: '2/9' });

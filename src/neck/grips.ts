@@ -110,20 +110,15 @@ function placeAt(
 const likeness = ({ form, anchor, tones }: Grip): number =>
   tones.filter(({ string, fret: f }) => form.frets[string - 1] === f - anchor).length;
 
-const isWithin = (part: Grip, whole: Grip): boolean =>
+/** Whether a grip is better called by another form: all of it lies in that form's, which is more like itself. */
+const isPartOf = (part: Grip, whole: Grip): boolean =>
+  likeness(whole) > likeness(part) &&
   part.tones.every((tone) => whole.tones.some((other) => samePlace(tone, other)));
-
-/** Whether a grip is better called by another form: all of it lies in that form's, which is no less like itself. */
-function isPartOf(part: Grip, whole: Grip): boolean {
-  if (part.form === whole.form || !isWithin(part, whole)) return false;
-  const more = likeness(whole) - likeness(part);
-  return more > 0 || (more === 0 && whole.tones.length > part.tones.length);
-}
 
 function withOwner(place: FormPlace, all: readonly FormPlace[]): FormPlace {
   const { grip } = place;
-  const owner = grip && all.find((other) => other.grip && isPartOf(grip, other.grip))?.grip;
-  return owner === undefined ? place : { ...place, partOf: owner.tones.length };
+  const owner = grip && all.find((other) => other.grip && isPartOf(grip, other.grip));
+  return owner?.grip ? { ...place, partOf: owner.grip.tones.length } : place;
 }
 
 function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {

@@ -87,7 +87,7 @@ function Sharings({ compared, first }: { readonly compared: Compared; readonly f
   return (
     <>
       <p className="shared">
-        {first} and {second} share {numberWord(both.length)} {word}
+        {first} and {second} share {both.length === 0 ? 'no' : numberWord(both.length)} {word}
         {where}.{become !== '' && comparison.kind === 'chord' && ` ${become}.`}
       </p>
       <ul className="legend compare-legend" aria-label="Marks">
