@@ -94,6 +94,28 @@ test('what is heard is, sample for sample, what the file holds', async ({ page }
   await expectAsInFile(page);
 });
 
+/** Every word from the clock to the band is 100 ms on its way: much longer than a beginning allows for. */
+const LATE_WORDS = `{
+  const { postMessage } = Worker.prototype;
+  Worker.prototype.postMessage = function (message, ...rest) {
+    if (message.kind !== 'band') return postMessage.call(this, message, ...rest);
+    const { port1, port2 } = new MessageChannel();
+    port1.onmessage = ({ data }) => setTimeout(() => message.port.postMessage(data), 100);
+    message.port.onmessage = ({ data }) => port1.postMessage(data);
+    postMessage.call(this, { ...message, port: port2 }, [port2]);
+  };
+}`;
+
+test('a first note that would come too late is not cut: the music begins later, as a whole', async ({
+  page,
+}) => {
+  await page.addInitScript({ content: LATE_WORDS });
+  await open(page);
+  await button(page, 'Play').click();
+  await rest(page, SECONDS + END + 0.1);
+  await expectAsInFile(page);
+});
+
 test('a page that is busy does not make the music stumble, however long it is', async ({
   page,
 }) => {

@@ -61,6 +61,8 @@ export interface Band {
   /** The next sample to be computed, from 0. */
   frame: number;
   strokes: number;
+  /** Samples by which the run that is playing is later than it was meant. */
+  late: number;
 }
 
 /** Samples by which what comes out of the band is late. */
@@ -121,6 +123,7 @@ export function makeBand(guitar: readonly StringTone[], mix: Mix, rate: number):
     master: gainOfLevel(mix.master),
     frame: 0,
     strokes: 0,
+    late: 0,
   };
 }
 
@@ -143,6 +146,22 @@ export function schedule(band: Band, events: readonly BandEvent[]): void {
   band.queue.sort((a, b) => a.frame - b.frame);
 }
 
+/**
+ * Begins a run that is meant to begin at a frame; gives the samples by which it is later. On a busy
+ * machine its first notes may come too late to be whole: all of it is then played as much later.
+ */
+export function beginRun(band: Band, frame: number): number {
+  band.late = Math.max(0, band.frame - frame);
+  return band.late;
+}
+
+/** Puts events of a run in their place. */
+export const scheduleRun = (band: Band, events: readonly BandEvent[]): void =>
+  schedule(
+    band,
+    events.map((event) => ({ ...event, frame: event.frame + band.late })),
+  );
+
 /** Takes back what was given away with a slice from `keep` on and is still to come. */
 export function takeBack(band: Band, keep: number): void {
   band.queue = band.queue.filter(({ slice }) => slice === undefined || slice < keep);
@@ -151,6 +170,7 @@ export function takeBack(band: Band, keep: number): void {
 /** Forgets what is to come, and lays a hand on what sounds. */
 export function silence(band: Band): void {
   band.queue = [];
+  band.late = 0;
   for (const part of band.parts) {
     part.hits = [];
     for (const voice of part.voices) damp(voice);

@@ -4,7 +4,7 @@
  * where the present tempo began, so that nothing adds up. Pure: each step gives a new state.
  */
 import { type Stretch, secondsPerTick } from '#line';
-import { barTicks, ticks } from '#theory';
+import { barTicks, type Metre, ticks } from '#theory';
 import { countIn } from './backing.ts';
 import { eventsOf, type Owned, type Performance } from './performance.ts';
 import { makeLoop, spanOfLoop, tempoIn } from './settings.ts';
@@ -95,8 +95,12 @@ function entered(transport: Transport, pass: Pass, seconds: number): Transport {
   return { ...transport, pass, anchor, next, marks };
 }
 
-function countPass({ bars, parts }: Performance, count: number, from: number): Pass | undefined {
-  const bar = bars.find(({ start, length }) => from < start + length) ?? bars[0];
+const barFrom = ({ bars }: Performance, from: number) =>
+  bars.find(({ start, length }) => from < start + length) ?? bars[0];
+
+function countPass(performance: Performance, count: number, from: number): Pass | undefined {
+  const { bars, parts } = performance;
+  const bar = barFrom(performance, from);
   if (count <= 0 || bar === undefined) return undefined;
   const events = eventsOf({
     bars,
@@ -124,6 +128,13 @@ function firstPass(performance: Performance, settings: TransportSettings, from: 
   const inside = from >= span.from && from < span.to;
   return { events: eventsOf(performance), from: inside ? from : span.from, to: span.to, round: 0 };
 }
+
+/** The metre that is counted in before what begins at a tick; undefined when there is nothing. */
+export const countMetre = (
+  performance: Performance,
+  settings: TransportSettings,
+  from: number,
+): Metre | undefined => barFrom(performance, firstPass(performance, settings, from).from)?.metre;
 
 /**
  * A transport that begins at a moment of the audio clock (seconds), from a tick of the performance;

@@ -5,6 +5,7 @@ import {
   advanceRender,
   BLOCK,
   beginRender,
+  beginRun,
   CEILING,
   DEFAULT_MIX,
   DEFAULT_SETTINGS,
@@ -19,6 +20,7 @@ import {
   renderDrum,
   renderPerformance,
   schedule,
+  scheduleRun,
   setMix,
   silence,
   tonesOf,
@@ -237,6 +239,31 @@ describe('the band', () => {
     expect(late(0.1, short)).toBeGreaterThan(0.01);
     expect(late(0.3, short)).toBe(0);
     expect(late(0.3, ...Array.from({ length: 20 }, () => stroke))).toBe(0);
+  });
+
+  it('plays a run that is given too late as much later, whole and with its distances', () => {
+    const run = [event, { ...event, frame: 4000, string: 2, note: note(64) }];
+    const begins = 960;
+    const heard = (seconds: number) => {
+      const band = begun();
+      render(band, seconds);
+      const late = beginRun(band, begins);
+      scheduleRun(
+        band,
+        run.map((one) => ({ ...one, frame: one.frame + begins })),
+      );
+      const samples = render(band, 0.4);
+      return { late, samples, from: samples.findIndex((x) => x !== 0) };
+    };
+    const onTime = heard(0);
+    const tooLate = heard(0.05);
+    expect([onTime.late, tooLate.late]).toEqual([0, Math.ceil(2400 / BLOCK) * BLOCK - begins]);
+    expect(onTime.from - tooLate.from, 'at once').toBe(begins);
+    const apart = Array.from({ length: RATE / 4 }, (_, i) =>
+      Math.abs((tooLate.samples[tooLate.from + i] ?? 9) - (onTime.samples[onTime.from + i] ?? 9)),
+    );
+    expect(peakOf(onTime.samples)).toBeGreaterThan(0.05);
+    expect(Math.max(...apart)).toBeLessThan(1e-6);
   });
 
   it('falls silent when a hand is laid on it, and forgets what was to come', () => {

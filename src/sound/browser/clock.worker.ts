@@ -4,6 +4,7 @@
  */
 import { type Ahead, aheadOf, changeAhead, type Given, scheduleAhead } from '../ahead.ts';
 import { bandEventOf } from '../render.ts';
+import { frameOf } from '../render-string.ts';
 import {
   startTransport,
   type Transport,
@@ -11,7 +12,7 @@ import {
   withPerformance,
   withSettings,
 } from '../transport.ts';
-import type { BandToClock, ClockToBand, FromClock, ToClock } from './messages.ts';
+import type { BandToClock, Begins, ClockToBand, FromClock, ToClock } from './messages.ts';
 
 /** From the key to the first event: time for two messages. */
 const START_SECONDS = 0.02;
@@ -26,25 +27,30 @@ const STALE_SECONDS = 0.2;
 let band: { readonly port: MessagePort; readonly rate: number } | undefined;
 let ahead: Ahead | undefined;
 let run = 0;
-let heard: BandToClock = { seconds: 0, at: 0 };
+/** By how much the run is later on the audio clock than it was meant, seconds. */
+let late = 0;
+let heard = { seconds: 0, at: 0 };
 
 const tell = (message: FromClock): void => self.postMessage(message);
 const direct = (message: ClockToBand): void => band?.port.postMessage(message);
 
 /** The audio clock now: as last heard, and as long ago as that is. */
-function now(): number {
+function audioNow(): number {
   const since = (Date.now() - heard.at) / 1000;
   return heard.seconds + Math.min(STALE_SECONDS, Math.max(0, since));
 }
+
+/** The moment of the run. */
+const now = (): number => audioNow() - late;
 
 const eventsOf = ({ slice, events }: Given, rate: number, semitones: number) =>
   events.map((event) => ({ ...bandEventOf(event, rate, semitones), slice }));
 
 /** The band first and in one message, for what is due next is due in a few milliseconds. */
-function give(given: readonly Given[], { settings }: Transport): void {
+function give(given: readonly Given[], { settings }: Transport, begins?: Begins): void {
   const rate = band?.rate ?? 1;
   const events = given.flatMap((one) => eventsOf(one, rate, settings.semitones));
-  if (events.length > 0) direct({ kind: 'events', events });
+  if (events.length > 0) direct({ kind: 'events', events, ...(begins && { begins }) });
   for (const { slice, marks } of given)
     if (marks.length > 0) tell({ kind: 'marks', run, slice, marks });
 }
@@ -52,12 +58,12 @@ function give(given: readonly Given[], { settings }: Transport): void {
 const endOf = ({ anchor, pass }: Transport): number =>
   anchor.seconds + (pass.to - anchor.tick) * anchor.perTick;
 
-function wake(): void {
+function wake(begins?: Begins): void {
   if (ahead === undefined || ahead.transport.done) return;
   const step = scheduleAhead(ahead, now());
   ahead = step.ahead;
   const { transport } = ahead;
-  give(step.given, transport);
+  give(step.given, transport, begins);
   if (transport.done) tell({ kind: 'done', run, seconds: endOf(transport) });
 }
 
@@ -73,17 +79,25 @@ function change(how: (transport: Transport) => Transport): void {
 
 function start(message: ToClock & { readonly kind: 'start' }): void {
   run = message.run;
+  late = 0;
   if (message.now > now()) heard = { seconds: message.now, at: Date.now() };
   direct({ kind: 'silence' });
   const { performance, settings, from } = message;
-  ahead = aheadOf(startTransport(performance, settings, from, atSample(now() + START_SECONDS)));
-  wake();
+  const begin = atSample(now() + START_SECONDS);
+  ahead = aheadOf(startTransport(performance, settings, from, begin));
+  wake({ run, frame: frameOf(begin, band?.rate ?? 1) });
+}
+
+function delay(seconds: number): void {
+  late = seconds;
+  tell({ kind: 'late', run, seconds });
 }
 
 function listen(port: MessagePort, rate: number): void {
   band = { port, rate };
   port.onmessage = ({ data }: MessageEvent<BandToClock>) => {
-    heard = data;
+    if (data.kind === 'now') heard = data;
+    else if (data.run === run) delay(data.seconds);
   };
 }
 
@@ -108,4 +122,4 @@ function follow(message: ToClock): void {
 }
 
 self.onmessage = ({ data }: MessageEvent<ToClock>) => follow(data);
-setInterval(wake, WAKE_SECONDS * 1000);
+setInterval(() => wake(), WAKE_SECONDS * 1000);

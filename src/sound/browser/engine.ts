@@ -1,11 +1,11 @@
 /** Playing in the browser: what is asked for, what is heard, and what to do when the device fails. */
 import { barAt, type PlayedBar } from '#line';
 import type { Instrument } from '#neck';
-import { beatTicks } from '#theory';
+import { beatTicks, type Metre } from '#theory';
 import type { Performance } from '../performance.ts';
 import type { TransportSettings } from '../setup.ts';
 import { tonesOf } from '../tones.ts';
-import { type Mark, type Position, positionAt } from '../transport.ts';
+import { countMetre, type Mark, type Position, positionAt } from '../transport.ts';
 import type { Mix, Struck } from '../types.ts';
 import type { Device, OpenDevice } from './device.ts';
 import type { FromClock } from './messages.ts';
@@ -88,7 +88,11 @@ interface Inside {
   /** Runs so far; the clock speaks of the last. */
   run: number;
   marks: readonly (Mark & { readonly slice: number })[];
-  /** Nothing sounds after this moment. */
+  /** What is counted in. */
+  counted: Metre | undefined;
+  /** By how much the run is later on the device's clock than its moments, seconds. */
+  late: number;
+  /** Nothing sounds after this moment of the run. */
   end: number;
   lastNow: number;
   stillLooks: number;
@@ -111,6 +115,7 @@ function fromClock(inside: Inside, message: FromClock): void {
   // What was on its way when something else began.
   if (message.run !== inside.run) return;
   if (message.kind === 'done') inside.end = message.seconds;
+  else if (message.kind === 'late') inside.late = message.seconds;
   else if (message.kind === 'marks') {
     const marks = message.marks.map((mark) => ({ ...mark, slice: message.slice }));
     inside.marks = [...inside.marks, ...marks].slice(-MOST_MARKS);
@@ -191,6 +196,8 @@ function begin(inside: Inside, request: PlayRequest): void {
   inside.request = request;
   inside.begun = true;
   inside.run += 1;
+  inside.counted = countMetre(request.performance, request.settings, request.from);
+  inside.late = 0;
   inside.marks = [];
   inside.end = Number.POSITIVE_INFINITY;
   device.toClock({ kind: 'start', run: inside.run, ...request, now: device.now() });
@@ -239,6 +246,9 @@ function idle(inside: Inside, device: Device): void {
   if (inside.idleLooks === REST_LOOKS) device.suspend();
 }
 
+/** The moment of the run that is heard now. */
+const heardOf = ({ late }: Inside, device: Device): number => device.heard() - late;
+
 /** Once a second: has the clock moved, and has the music ended? */
 function look(inside: Inside): void {
   const { device } = inside;
@@ -251,14 +261,14 @@ function look(inside: Inside): void {
   const stands = device.state() === 'running' && now === inside.lastNow;
   inside.stillLooks = stands ? inside.stillLooks + 1 : 0;
   inside.lastNow = now;
-  if (device.heard() > inside.end) finish(inside);
+  if (heardOf(inside, device) > inside.end) finish(inside);
   else if (inside.stillLooks >= 2) recover(inside);
 }
 
 function heard(inside: Inside): Heard | undefined {
   const { device, request } = inside;
   if (device === undefined || request === undefined) return undefined;
-  const moment = device.heard();
+  const moment = heardOf(inside, device);
   if (moment > inside.end) {
     finish(inside);
     return undefined;
@@ -267,8 +277,9 @@ function heard(inside: Inside): Heard | undefined {
   if (position === undefined) return undefined;
   const { performance } = request;
   if (position.counting) {
-    const metre = performance.bars[0]?.metre;
-    return { ...position, beat: metre === undefined ? 1 : position.tick / beatTicks(metre) + 1 };
+    const { counted } = inside;
+    const beat = counted === undefined ? 1 : position.tick / beatTicks(counted) + 1;
+    return { ...position, beat };
   }
   const bar = barAt(performance, position.tick);
   if (bar === undefined) return { ...position, beat: 1 };
@@ -320,6 +331,8 @@ const begun = (instrument: Instrument, mix: Mix, device: OpenDevice): Inside => 
   request: undefined,
   begun: false,
   run: 0,
+  counted: undefined,
+  late: 0,
   marks: [],
   end: Number.POSITIVE_INFINITY,
   lastNow: -1,

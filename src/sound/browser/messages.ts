@@ -18,18 +18,28 @@ export type ToBand =
   | { readonly kind: 'guitar'; readonly guitar: readonly StringTone[] }
   | { readonly kind: 'strike'; readonly notes: readonly Struck[] };
 
+/** The frame at which a run is meant to begin. */
+export interface Begins {
+  readonly run: number;
+  readonly frame: number;
+}
+
 /** Clock to band. */
 export type ClockToBand =
-  | { readonly kind: 'events'; readonly events: readonly BandEvent[] }
+  | {
+      readonly kind: 'events';
+      readonly events: readonly BandEvent[];
+      /** A run begins with these; should its frame have passed, all of it is played later. */
+      readonly begins?: Begins;
+    }
   /** What was given away with a slice from `keep` on is taken back. */
   | { readonly kind: 'back'; readonly keep: number }
   | { readonly kind: 'silence' };
 
-/** Band to clock: the audio clock (seconds), and when it was read (milliseconds since 1970). */
-export interface BandToClock {
-  readonly seconds: number;
-  readonly at: number;
-}
+/** Band to clock: the audio clock (seconds) and when it was read (milliseconds since 1970); by how much a run is late. */
+export type BandToClock =
+  | { readonly kind: 'now'; readonly seconds: number; readonly at: number }
+  | { readonly kind: 'late'; readonly run: number; readonly seconds: number };
 
 /** Page to clock. */
 export type ToClock =
@@ -51,10 +61,12 @@ export type ToClock =
 
 /**
  * Clock to page, about a run: how time runs from moments on, given away with a slice; that nothing
- * will come after a moment; that slices from `keep` on are taken back.
+ * will come after a moment; that slices from `keep` on are taken back; that all its moments are so
+ * much later on the audio clock.
  */
 export type FromClock = { readonly run: number } & (
   | { readonly kind: 'marks'; readonly slice: number; readonly marks: readonly Mark[] }
   | { readonly kind: 'done'; readonly seconds: number }
   | { readonly kind: 'back'; readonly keep: number }
+  | { readonly kind: 'late'; readonly seconds: number }
 );

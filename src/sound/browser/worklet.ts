@@ -1,9 +1,19 @@
 /** The band in the browser's audio thread. */
-import { type Band, makeBand, renderBand, schedule, setMix, silence, takeBack } from '../band.ts';
+import {
+  type Band,
+  beginRun,
+  makeBand,
+  renderBand,
+  schedule,
+  scheduleRun,
+  setMix,
+  silence,
+  takeBack,
+} from '../band.ts';
 import { frameOf } from '../render-string.ts';
 import type { StringTone } from '../string.ts';
 import type { BandEvent, Struck } from '../types.ts';
-import type { BandOptions, BandToClock, ClockToBand, ToBand } from './messages.ts';
+import type { BandOptions, BandToClock, Begins, ClockToBand, ToBand } from './messages.ts';
 
 /** What the audio thread offers; the compiler knows only the page. */
 declare const sampleRate: number;
@@ -61,20 +71,29 @@ class BandProcessor extends AudioWorkletProcessor {
 
   /** Another instrument, in the middle of the music. */
   restring(guitar: readonly StringTone[]): void {
-    const { mix, queue } = this.band;
-    this.band = makeBand(guitar, mix, sampleRate);
+    const { mix, queue, late, frame } = this.band;
+    this.band = { ...makeBand(guitar, mix, sampleRate), late, frame };
     schedule(this.band, queue);
   }
 
   follow(message: ClockToBand): void {
     if (message.kind === 'silence') silence(this.band);
     else if (message.kind === 'back') takeBack(this.band, message.keep);
-    else schedule(this.band, message.events);
+    else {
+      if (message.begins !== undefined) this.begin(message.begins);
+      scheduleRun(this.band, message.events);
+    }
+  }
+
+  begin({ run, frame }: Begins): void {
+    const seconds = beginRun(this.band, frame) / sampleRate;
+    const word: BandToClock = { kind: 'late', run, seconds };
+    if (seconds > 0) this.clock?.postMessage(word);
   }
 
   tell(): void {
     this.blocks = (this.blocks + 1) % CLOCK_BLOCKS;
-    const word: BandToClock = { seconds: currentFrame / sampleRate, at: Date.now() };
+    const word: BandToClock = { kind: 'now', seconds: currentFrame / sampleRate, at: Date.now() };
     if (this.blocks === 0) this.clock?.postMessage(word);
   }
 

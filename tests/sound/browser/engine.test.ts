@@ -181,6 +181,46 @@ describe('the engine', () => {
     expect(engine.heard()?.bar).toBeUndefined();
   });
 
+  it('counts in the metre of the bar that it begins in', async () => {
+    const performance = makePerformance({
+      chart: chart('| C | 6/8 F |'),
+      instrument: STANDARD_GUITAR,
+      feel: 'straight',
+    });
+    const settings = { ...request.settings, countInBars: 1 };
+    await engine.play({ performance, settings, from: 3840 });
+    const mark = { seconds: 0, tick: 0, secondsPerTick: 0.5 / 960, round: -1, until: 2880 };
+    device().events.fromClock({ run: 1, kind: 'marks', slice: 0, marks: [mark] });
+    device().now = 0.5;
+    expect(engine.heard(), 'two eighths of 6/8 have passed').toMatchObject({ beat: 3 });
+    await engine.play({ performance, settings, from: 0 });
+    device().events.fromClock({ run: 2, kind: 'marks', slice: 0, marks: [mark] });
+    expect(engine.heard(), 'one quarter of 4/4').toMatchObject({ beat: 2 });
+    const loop = { first: 2, last: 2 };
+    await engine.play({ performance, settings: { ...settings, loop }, from: 0 });
+    device().events.fromClock({ run: 3, kind: 'marks', slice: 0, marks: [mark] });
+    expect(engine.heard(), 'a loop begins with its own').toMatchObject({ beat: 3 });
+  });
+
+  it('is where the music is when a run has begun later than it was meant', async () => {
+    await engine.play(request);
+    const mark = { seconds: 1, tick: 0, secondsPerTick: 0.5 / 960, round: 0, until: 7680 };
+    const { fromClock } = device().events;
+    fromClock({ run: 1, kind: 'marks', slice: 0, marks: [mark] });
+    fromClock({ run: 1, kind: 'late', seconds: 0.25 });
+    fromClock({ run: 1, kind: 'done', seconds: 5 });
+    device().now = 1.75;
+    expect(engine.heard()).toMatchObject({ tick: 960 });
+    device().now = 5.2;
+    expect(engine.heard(), 'it ends as much later').toBeDefined();
+    device().now = 5.3;
+    expect(engine.heard()).toBeUndefined();
+    await engine.play(request);
+    fromClock({ run: 2, kind: 'marks', slice: 0, marks: [mark] });
+    device().now = 1.5;
+    expect(engine.heard(), 'the next run is on time').toMatchObject({ tick: 960 });
+  });
+
   it('takes back what the clock takes back, and ignores what was said of an earlier run', async () => {
     await engine.play(request);
     await engine.play(request);
