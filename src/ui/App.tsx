@@ -19,6 +19,7 @@ function StudyNeck() {
   const places = useStudy(({ study }) => study.places);
   const position = useStudy(({ study }) => study.position);
   const practising = useStudy((state) => state.practising);
+  const held = useStudy((state) => state.held);
   const { instrument, span, labels, spacing, lens } = useStudy(({ workspace }) => workspace);
   // Nothing lies beside the reading yet: it is the reading that is seen.
   const alone = useStudy(({ study }) => study.compared === undefined);
@@ -31,6 +32,7 @@ function StudyNeck() {
       symbol={symbol}
       turned={turned}
       places={places}
+      held={held}
       instrument={instrument}
       span={span}
       position={position}

@@ -1,5 +1,5 @@
 /** From a key that is pressed to the command that it means. */
-import { type AppState, type StudyStore, whenLenses } from '../store/index.ts';
+import { type AppState, holding, type StudyStore, whenLenses } from '../store/index.ts';
 import { commandByKey, hasAllCommands } from './known.ts';
 import type { Command } from './types.ts';
 
@@ -123,12 +123,16 @@ function perform(press: KeyPress, store: StudyStore): boolean {
 export function listenForKeys(target: Window, store: StudyStore): () => void {
   const stop = new AbortController();
   const clicked = followClicks(target, stop.signal);
+  const hold = (on: boolean) => store.cell.update((state) => holding(state, on));
   const onKey = (event: KeyboardEvent): void => {
+    hold(event.repeat);
     const press = pressOf(event, clicked());
     if (!press) return;
     if (perform(press, store)) event.preventDefault();
     else if (!hasAllCommands()) whenLenses(() => perform(press, store), false);
   };
   target.addEventListener('keydown', onKey, { signal: stop.signal });
+  for (const end of ['keyup', 'blur'] as const)
+    target.addEventListener(end, () => hold(false), { signal: stop.signal });
   return () => stop.abort();
 }

@@ -117,7 +117,7 @@ export const Next = memo(function Next() {
  * music plays, for it would talk over every chord.
  */
 export const ReadingText = memo(function ReadingText() {
-  const account = useStudy(({ study }) => study.account);
+  const account = useStudy(({ held, study }) => (held ?? study).account);
   const playing = useStudy((state) => state.playing);
   return (
     <div className="reading-slot">

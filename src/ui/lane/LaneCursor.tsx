@@ -29,8 +29,12 @@ function useRowInView(
   at: number,
 ): void {
   useLayoutEffect(() => {
-    const row = rows.length > 0 ? ref.current?.children[at] : undefined;
-    if (ref.current !== null && row instanceof HTMLElement) scrollTo(ref.current, row);
+    // At the end of the frame everything else has changed too, so that it is laid out only once.
+    const frame = requestAnimationFrame(() => {
+      const row = rows.length > 0 ? ref.current?.children[at] : undefined;
+      if (ref.current !== null && row instanceof HTMLElement) scrollTo(ref.current, row);
+    });
+    return () => cancelAnimationFrame(frame);
   }, [ref, at, rows]);
 }
 

@@ -35,6 +35,8 @@ export interface NeckProps {
   readonly spacing: 'true' | 'even';
   /** Takes more of the window's height. */
   readonly tall?: boolean;
+  /** What was there when a key began to be held down: buttons that nobody presses meanwhile stay. */
+  readonly held?: (Pick<NeckProps, 'places'> & Partial<Pick<NeckProps, 'reading'>>) | undefined;
   readonly onPosition: (position: number) => void;
   readonly onPick: (form: string, anchor: number) => void;
   /** The lens that is on, and what it draws over, lays over and shows below the neck. */
@@ -183,7 +185,7 @@ interface DrawingProps extends NeckProps {
 
 function Drawing(props: DrawingProps) {
   const { layout, reading, instrument, span, position, labels, overlay: Overlay } = props;
-  const marks = useMemo(() => toneMarks(reading, layout, labels), [reading, layout, labels]);
+  const marks = toneMarks(reading, layout, labels);
   const hand = useMemo<HandReach>(
     () => handOver(instrument, span, position),
     [instrument, span, position],
@@ -214,6 +216,9 @@ function Drawing(props: DrawingProps) {
   );
 }
 
+const keyOf = (reading: Reading | undefined): string | undefined =>
+  reading?.chosen && `${reading.chosen.form.name}:${reading.chosen.anchor}`;
+
 /** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
 export function Neck(props: NeckProps) {
   const { instrument, spacing, tall, reading, places, position, onPosition, onPick } = props;
@@ -226,9 +231,9 @@ export function Neck(props: NeckProps) {
   const drawing = useRef<HTMLDivElement>(null);
   useHandDrag(drawing, { layout, position, onPosition });
   const levels = layout?.spec.levels ?? LEVELS.many;
-  const placed = useMemo(() => brackets(places, levels), [places, levels]);
+  const placed = brackets(places, levels);
+  const rested = props.held ?? props;
   const chosen = reading?.chosen;
-  const chosenKey = chosen && `${chosen.form.name}:${chosen.anchor}`;
   const pick = useMemo(() => (bracket: Bracket) => onPick(bracket.name, bracket.anchor), [onPick]);
   return (
     <div
@@ -249,9 +254,14 @@ export function Neck(props: NeckProps) {
           className="neck-drawing"
           style={{ width: layout.width, height: layout.height }}
         >
-          <Drawing {...props} layout={layout} brackets={placed} chosen={chosenKey} />
+          <Drawing {...props} layout={layout} brackets={placed} chosen={keyOf(reading)} />
           {FormMap && (
-            <FormMap layout={layout} brackets={placed} chosen={chosenKey} onPick={pick} />
+            <FormMap
+              layout={layout}
+              brackets={brackets(rested.places, levels)}
+              chosen={keyOf(rested.reading)}
+              onPick={pick}
+            />
           )}
           {FingerBoard && <FingerBoard layout={layout} />}
           <HandSlider layout={layout} position={position} onPosition={onPosition} />

@@ -1,4 +1,4 @@
-import { memo, type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
+import { memo, type RefObject, useLayoutEffect, useRef } from 'react';
 import { baseline, LABEL_LOOKS, LOOKS, labelLook, labelling, type Pens } from './looks.ts';
 import type { ToneMark } from './marks.ts';
 import { type ToneLayer, toneLayer } from './tone-layer.ts';
@@ -39,7 +39,7 @@ export const Tones = memo(function Tones({ marks, pens }: TonesProps) {
   const paths = useRef<SVGGElement>(null);
   const places = useRef<SVGGElement>(null);
   const layer = useRef<ToneLayer>(undefined);
-  const labels = useMemo(() => labelling(marks, pens), [marks, pens]);
+  const labels = labelling(marks, pens);
   useLayoutEffect(() => {
     if (paths.current === null || places.current === null) return;
     if (layer.current?.group !== paths.current)

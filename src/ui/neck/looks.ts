@@ -1,6 +1,7 @@
 /** What stands in the tones and around them, by how it looks: everything alike is one path on the page. */
 import type { Pen } from '../type/pen.ts';
 import type { ToneMark } from './marks.ts';
+import { remembered } from './remembered.ts';
 
 /**
  * The looks of an outline as classes, in the order in which they are drawn: what is out of reach
@@ -35,7 +36,7 @@ const ringOf = ({ kind }: ToneMark): Look =>
   kind === 'colour' ? 'mark colour far' : 'mark chord far';
 
 /** Path data of the outlines of every look; looks that no tone has are left out. */
-export function outlinePaths(marks: readonly ToneMark[]): Partial<Record<Look, string>> {
+export const outlinePaths = remembered((marks: readonly ToneMark[]) => {
   const paths: Partial<Record<Look, string>> = {};
   const add = (look: Look, path: string): void => {
     paths[look] = (paths[look] ?? '') + path;
@@ -45,7 +46,7 @@ export function outlinePaths(marks: readonly ToneMark[]): Partial<Record<Look, s
     if (mark.ring !== '') add(ringOf(mark), mark.ring);
   }
   return paths;
-}
+});
 
 /** The looks of a label as classes; the quiet one is that of what is out of reach. */
 export const LABEL_LOOKS = ['tone-label', 'tone-label shape', 'tone-label out'] as const;
@@ -96,15 +97,17 @@ function written(mark: ToneMark, pens: Pens | undefined): string | undefined {
 }
 
 /** The labels as outlines, as far as there are pens for them. */
-export function labelling(marks: readonly ToneMark[], pens: Pens | undefined): Labelling {
-  const paths: Partial<Record<LabelLook, string>> = {};
-  const rest: ToneMark[] = [];
-  for (const mark of marks) {
-    if (mark.label === '') continue;
-    const path = written(mark, pens);
-    const look = labelLook(mark);
-    if (path === undefined) rest.push(mark);
-    else paths[look] = (paths[look] ?? '') + path;
-  }
-  return { paths, rest };
-}
+export const labelling = remembered(
+  (marks: readonly ToneMark[], pens: Pens | undefined): Labelling => {
+    const paths: Partial<Record<LabelLook, string>> = {};
+    const rest: ToneMark[] = [];
+    for (const mark of marks) {
+      if (mark.label === '') continue;
+      const path = written(mark, pens);
+      const look = labelLook(mark);
+      if (path === undefined) rest.push(mark);
+      else paths[look] = (paths[look] ?? '') + path;
+    }
+    return { paths, rest };
+  },
+);

@@ -1,6 +1,7 @@
 import type { Reach, Reading, Tone, ToneKind } from '#neck';
 import { type Degree, LETTERS, makeDegree, makeNoteName, makePitch, pitchClassOf } from '#theory';
 import { at, fretSpace, middleOf, type NeckLayout, type Point, placeAt } from './layout.ts';
+import { remembered } from './remembered.ts';
 
 /** How a tone's outline is drawn: the root square, colour tones a lozenge, all others round. */
 export const OUTLINES = ['disc', 'square', 'lozenge'] as const;
@@ -169,23 +170,28 @@ function knownFor(layout: NeckLayout, labels: Labels): Known {
   return known;
 }
 
+const NO_MARKS: readonly ToneMark[] = [];
+
+const marksOf = remembered(
+  (reading: Reading, layout: NeckLayout, labels: Labels): readonly ToneMark[] => {
+    const known = knownFor(layout, labels);
+    return reading.tones.map((tone) => {
+      const away = isAway(tone, reading.position);
+      const source: Source = { tone, bass: isBass(tone, reading), away };
+      const number = numberOf(source);
+      const mark = known.get(number) ?? markOf(source, layout, labels);
+      known.set(number, mark);
+      return mark;
+    });
+  },
+);
+
 /** Every tone to draw. Marks that are equal are the same object, whatever reading they are from. */
-export function toneMarks(
+export const toneMarks = (
   reading: Reading | undefined,
   layout: NeckLayout,
   labels: Labels,
-): readonly ToneMark[] {
-  if (reading === undefined) return [];
-  const known = knownFor(layout, labels);
-  return reading.tones.map((tone) => {
-    const away = isAway(tone, reading.position);
-    const source: Source = { tone, bass: isBass(tone, reading), away };
-    const number = numberOf(source);
-    const mark = known.get(number) ?? markOf(source, layout, labels);
-    known.set(number, mark);
-    return mark;
-  });
-}
+): readonly ToneMark[] => (reading ? marksOf(reading, layout, labels) : NO_MARKS);
 
 /** The line that joins the chosen grip's places from string to string, as SVG path data. */
 export function gripLine(reading: Reading | undefined, layout: NeckLayout): string {

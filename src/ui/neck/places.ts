@@ -1,4 +1,5 @@
 import type { FormAtHand } from '#neck';
+import { remembered } from './remembered.ts';
 
 /** One copy of a form along the neck, as a bracket over the strings. Frets from the nut. */
 export interface Bracket {
@@ -33,7 +34,7 @@ function freeLevel(placed: readonly Bracket[], first: number, levels: number): n
 }
 
 /** Brackets for every place of every form, from the nut up, on as many rows as `levels`. */
-export function brackets(places: readonly FormAtHand[], levels: number): readonly Bracket[] {
+export const brackets = remembered((places: readonly FormAtHand[], levels: number) => {
   const placed: Bracket[] = [];
   const inOrder = [...places].sort((a, b) => extentOf(a).first - extentOf(b).first);
   for (const place of inOrder) {
@@ -51,5 +52,5 @@ export function brackets(places: readonly FormAtHand[], levels: number): readonl
       playable: place.grip !== undefined,
     });
   }
-  return placed;
-}
+  return placed as readonly Bracket[];
+});

@@ -1,5 +1,6 @@
 /** The study lenses' computing and intents in one piece, to be fetched together and put in. */
 import { materialInWords } from '../words-material.ts';
+import { startBackground } from './background.ts';
 import { fingeredOf, naming } from './fingered.ts';
 import * as field from './intents-fields.ts';
 import * as fingering from './intents-fingering.ts';
@@ -11,10 +12,13 @@ import * as sound from './intents-sound.ts';
 import * as transpose from './intents-transpose.ts';
 import { installLenses, type LensEngine } from './lenses.ts';
 import { coloursOf, comparedOf, goingOn, shownOf } from './material.ts';
+import { readyStudy } from './ready.ts';
 import { routeOf, travelled } from './route.ts';
 import * as undone from './undone.ts';
 
 const ENGINE: LensEngine = {
+  readyStudy,
+  startBackground,
   shownOf,
   comparedOf,
   goingOn,

@@ -6,7 +6,7 @@ export { chordOf, sameChord } from './lane.ts';
 export { lensesComeBy, whenLenses } from './lenses.ts';
 export { goingOn } from './material.ts';
 export { type Page, type PageEvent, pageOf } from './page.ts';
-export { fieldError, fieldNoticeId, patched, stateOf } from './state.ts';
+export { fieldError, fieldNoticeId, holding, patched, stateOf } from './state.ts';
 export { readingAt, studyOf } from './study.ts';
 export {
   type AppState,

@@ -5,7 +5,17 @@
 import type { Workspace } from '#lesson';
 import type { Bend, Connection, Reading, ReadingQuery, Stop } from '#neck';
 import type { Chart, Colour } from '#theory';
-import type { Compared, Fingered, LaneCell, RouteStudy, Study, TurnedForm } from './types.ts';
+import type { Page } from './page.ts';
+import type {
+  AppState,
+  Compared,
+  Fingered,
+  LaneCell,
+  RouteStudy,
+  Study,
+  TurnedForm,
+} from './types.ts';
+import type { Cell } from './zustand.ts';
 
 /** The reading that is shown, and how it came about if a form was turned. */
 export interface Shown {
@@ -27,8 +37,10 @@ export interface Travelled {
 
 type Before = Study | undefined;
 
-/** The functions of material.ts, route.ts, fingered.ts and words-material.ts that a study calls. */
+/** The functions of material.ts, route.ts, fingered.ts and words-material.ts that a study calls, and what makes studies beforehand. */
 export interface LensEngine {
+  readonly readyStudy: (workspace: Workspace, before: Study) => Study;
+  readonly startBackground: (cell: Cell<AppState>, page: Page) => () => void;
   readonly shownOf: (query: ReadingQuery, workspace: Workspace, before: Before) => Shown;
   readonly comparedOf: (
     reading: Reading,

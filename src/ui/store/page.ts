@@ -15,11 +15,17 @@ export interface Page {
   readonly listen: (event: PageEvent, listener: () => void) => () => void;
   /** Runs `work` once after `ms` milliseconds unless it is called off by what it returns. */
   readonly later: (work: () => void, ms: number) => () => void;
+  /** As `later`, for what nobody waits for. */
+  readonly idly: (work: () => void, ms: number) => () => void;
 }
 
 /** The page of a browser window. */
 export function pageOf(window: Window): Page {
   const { location, document } = window;
+  const later: Page['later'] = (work, ms) => {
+    const timer = window.setTimeout(work, ms);
+    return () => window.clearTimeout(timer);
+  };
   return {
     href: () => location.href,
     hash: () => location.hash,
@@ -31,10 +37,8 @@ export function pageOf(window: Window): Page {
       target.addEventListener(event, listener);
       return () => target.removeEventListener(event, listener);
     },
-    later: (work, ms) => {
-      const timer = window.setTimeout(work, ms);
-      return () => window.clearTimeout(timer);
-    },
+    later,
+    idly: later,
   };
 }
 
@@ -49,4 +53,5 @@ export const NO_PAGE: Page = {
   copy: () => Promise.reject(new Error('there is no page to copy from')),
   listen: () => nothing,
   later: () => nothing,
+  idly: () => nothing,
 };

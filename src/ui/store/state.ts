@@ -1,6 +1,7 @@
 /** How the state of the workspace goes from one to the next. Pure; nothing changed = same reference. */
 import { returnedTo, type Workspace } from '#lesson';
 import { endRun, NO_HISTORY, record, redoStep, type Step, undoStep } from './history.ts';
+import { lensEngine } from './lenses.ts';
 import { renewed, studyOf } from './study.ts';
 import type { AppState, FieldName, History, Notice, Study } from './types.ts';
 
@@ -16,6 +17,12 @@ export function stateOf(workspace: Workspace, past: readonly Workspace[] = []): 
     practising: false,
     playing: false,
   };
+}
+
+/** While a key is held down, what need not follow it shows what was there before. */
+export function holding(state: AppState, on: boolean): AppState {
+  if (on === (state.held !== undefined)) return state;
+  return on ? { ...state, held: state.study } : (without(state, 'held') as AppState);
 }
 
 /** The state with its study made anew: what it is computed by has arrived. */
@@ -46,7 +53,7 @@ export function without<T extends object, K extends keyof T>(before: T, key: K):
 const show = (state: AppState, workspace: Workspace, study = state.study): AppState => ({
   ...state,
   workspace,
-  study: studyOf(workspace, study),
+  study: (lensEngine()?.readyStudy ?? studyOf)(workspace, study),
 });
 
 /**

@@ -38,6 +38,10 @@ const MATERIAL: readonly Part[] = ['bendLimits', 'lens', 'turn', 'compare', 'fin
 const READING: readonly Part[] = ['show', 'spelling', 'progression', 'at', 'key'];
 const ALL: readonly Part[] = [...HAND, ...ROUTE, ...MATERIAL, ...READING];
 
+/** Whether a study of one is a study of the other, but for one part. */
+export const sameBut = (a: Workspace, b: Workspace, but: Part): boolean =>
+  ALL.every((part) => part === but || a[part] === b[part]);
+
 type Typed = Pick<Study, 'chart' | 'problems'>;
 interface Keys {
   readonly keyIsEstimate: boolean;

@@ -233,5 +233,7 @@ export interface AppState {
   readonly playing: boolean;
   /** The form that walking along the neck asked for: not one that was chosen by hand. */
   readonly walked?: string;
+  /** While a key is held down, what was shown when that began. */
+  readonly held?: Study;
   readonly history: History;
 }

@@ -170,3 +170,35 @@ describe('listening for keys', () => {
     stop();
   });
 });
+
+describe('a key that is held down', () => {
+  const typed = (type: 'keydown' | 'keyup', repeat = false) =>
+    window.dispatchEvent(new KeyboardEvent(type, { key: 'ArrowRight', repeat }));
+
+  it('keeps what need not follow it as it was, until it is let go', () => {
+    const store = createStudyStore(workspace('C G Am F'));
+    const stop = listenForKeys(window, store);
+    const { cell } = store;
+    typed('keydown');
+    expect(cell.get().held).toBeUndefined();
+    const { study } = cell.get();
+    typed('keydown', true);
+    typed('keydown', true);
+    expect(cell.get().study.cursor).toBe(3);
+    expect(cell.get().held).toBe(study);
+    typed('keyup');
+    expect('held' in cell.get()).toBe(false);
+    stop();
+  });
+
+  it.each(['another key', 'the window losing the focus'])('lets go at %s', (end) => {
+    const store = createStudyStore(workspace('C G Am F'));
+    const stop = listenForKeys(window, store);
+    typed('keydown', true);
+    expect(store.cell.get().held).toBeDefined();
+    if (end === 'another key') typed('keydown');
+    else window.dispatchEvent(new Event('blur'));
+    expect(store.cell.get().held).toBeUndefined();
+    stop();
+  });
+});

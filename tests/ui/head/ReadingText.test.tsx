@@ -1,7 +1,7 @@
 import { act, render, screen } from '@testing-library/react';
 import { describe, expect, it } from 'vitest';
 import { ReadingText } from '../../../src/ui/head/Head.tsx';
-import { StudyStoreContext } from '../../../src/ui/store/index.ts';
+import { holding, StudyStoreContext } from '../../../src/ui/store/index.ts';
 import { BAR, playing } from '../sound/fake.ts';
 
 const SONG = '| Dm7 | G7 | Cmaj7 | A7 |';
@@ -24,6 +24,21 @@ describe('the reading in words', () => {
     act(() => player.stop());
     expect(reading()).toHaveAttribute('aria-live', 'polite');
     expect(reading()).toHaveTextContent(/^G7/);
+  });
+
+  it('waits while a key is held down, and says where the cursor came to rest', () => {
+    const { store } = playing(SONG);
+    render(
+      <StudyStoreContext value={store}>
+        <ReadingText />
+      </StudyStoreContext>,
+    );
+    act(() => store.cell.update((state) => holding(state, true)));
+    act(() => store.intents.moveCursor(1));
+    act(() => store.intents.moveCursor(1));
+    expect(reading()).toHaveTextContent(/^Dm7/);
+    act(() => store.cell.update((state) => holding(state, false)));
+    expect(reading()).toHaveTextContent(/^Cmaj7/);
   });
 
   it('is spoken again when the sound fails', () => {

@@ -30,6 +30,7 @@ export function fakePage(hash = '', first: Readonly<Record<string, string>> = {}
   const kept = new Map(Object.entries(first));
   const listeners = new Map<PageEvent, () => void>();
   const waiting = new Map<() => void, number>();
+  const idle = new Map<() => void, number>();
   const made = { hash, refusal: '', copied: '', copies: true, writes: 0 };
   const storage: StorageLike = {
     getItem: (key) => kept.get(key) ?? null,
@@ -58,14 +59,20 @@ export function fakePage(hash = '', first: Readonly<Record<string, string>> = {}
       waiting.set(work, ms);
       return () => waiting.delete(work);
     },
+    idly: (work, ms) => {
+      idle.set(work, ms);
+      return () => idle.delete(work);
+    },
   };
-  const pass = (): void => {
-    const due = [...waiting.keys()];
-    waiting.clear();
+  const run = (works: Map<() => void, number>): void => {
+    const due = [...works.keys()];
+    works.clear();
     for (const work of due) work();
   };
+  const pass = (): void => run(waiting);
+  const rest = (): void => run(idle);
   const fire = (event: PageEvent): void => listeners.get(event)?.();
-  return { page, kept, made, listeners, waiting, pass, fire };
+  return { page, kept, made, listeners, waiting, idle, pass, rest, fire };
 }
 
 export type Act = (intents: Intents) => void;
