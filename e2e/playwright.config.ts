@@ -16,7 +16,8 @@ export default defineConfig({
   use: {
     // A worker between page and server would hide which requests a visit makes.
     serviceWorkers: 'block',
-    trace: 'retain-on-failure',
+    // Keeping one takes a third of the time: `--trace on` where a failure is looked into.
+    trace: 'off',
     launchOptions: executablePath === undefined ? {} : { executablePath },
   },
   projects: [

@@ -6,7 +6,7 @@ import type { AppState } from './types.ts';
 import type { Cell } from './zustand.ts';
 
 /** Milliseconds without a change after which there seems to be nothing else to do. */
-export const REST = 200;
+export const REST = 100;
 
 /** Makes studies ready, one at a time, while nothing changes. Returns the way to stop. */
 export function startReadying(cell: Cell<AppState>, page: Page): () => void {
