@@ -56,6 +56,10 @@ describe('the forms under the hand', () => {
     expect(reading('C7/E', 5).chosen?.form.name).toBe('G');
   });
 
+  it('have the bass of C/E under the hand at VII: x-7-10-9-8-8 (common practice)', () => {
+    expect(ranked('C/E', 7).startsWith('E8 5/5')).toBe(true);
+  });
+
   it('name each form once', () => {
     expect(
       reading('G7', 3)
