@@ -4,7 +4,7 @@ import { makeFingering } from './fingering-text.ts';
 import { type Fingering, fingeringOf } from './fingers.ts';
 import { formsOf } from './forms.ts';
 import { fret, samePlace, stringNumber } from './places.ts';
-import { distanceBetween } from './reach.ts';
+import { distanceBetween, HAND_FRETS } from './reach.ts';
 import { type Shape, shapeIn } from './shapes.ts';
 import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
 
@@ -64,6 +64,8 @@ export interface FormPlace {
   readonly grip?: Grip;
   /** How many places the grip of the form has that this one is only a part of. */
   readonly partOf?: number;
+  /** Whether the grip takes more frets than one finger to a fret gives, wherever the hand is. */
+  readonly wide: boolean;
 }
 
 /** Frets at which the form's open strings come to lie for the chord's root, from the capo up. */
@@ -114,10 +116,12 @@ function placeAt(
   const grip = gripFor(form, chord, anchor, instrument);
   if (grip === undefined) {
     const fits = anchor + heightOf(form) <= frets;
-    return fits ? { form, anchor, position: Math.max(capo + 1, anchor) } : undefined;
+    return fits ? { form, anchor, position: Math.max(capo + 1, anchor), wide: false } : undefined;
   }
   const fits = grip.tones.every((tone) => tone.fret >= capo && tone.fret <= frets);
-  return fits ? { form, anchor, position: positionOf(grip, capo), grip } : undefined;
+  const position = positionOf(grip, capo);
+  const wide = grip.tones.some((tone) => tone.fret > position + HAND_FRETS);
+  return fits ? { form, anchor, position, grip, wide } : undefined;
 }
 
 /** Strings on which a grip leaves the form's open shape as it is. */

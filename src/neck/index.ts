@@ -95,4 +95,4 @@ export { type Turned, type TurnedString, turnChord, turnForm } from './turning.t
 export { TURNS, type Turn } from './turns.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';
-export { formReason, formWithoutGrip, mutedWithin } from './why.ts';
+export { bassBeyondHand, formReason, formWithoutGrip, mutedWithin, sameGripAs } from './why.ts';

@@ -1,5 +1,13 @@
-import { stringNumber } from './places.ts';
-import type { FormAtHand, FormReason, Grip, Instrument, Reading, StringNumber } from './types.ts';
+import { samePlace, stringNumber } from './places.ts';
+import type {
+  FormAtHand,
+  FormReason,
+  Grip,
+  Instrument,
+  Reading,
+  StringNumber,
+  Tone,
+} from './types.ts';
 
 /** Strings of a grip that hold the root, thickest first. */
 const rootsOf = ({ tones }: Grip): readonly StringNumber[] =>
@@ -28,6 +36,22 @@ export function mutedWithin({ tones }: Grip): readonly StringNumber[] {
       return Array.from({ length: next - string - 1 }, (_, k) => stringNumber(string + 1 + k));
     })
     .reverse();
+}
+
+/** The bass that the symbol names, where the hand cannot come to its place in the grip. */
+export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefined {
+  const lowest = chord.bass && chosen?.grip?.tones.at(-1);
+  const bass = lowest && tones.find((tone) => samePlace(tone, lowest));
+  return bass?.reach === 'out' || bass?.reach === 'bend' ? bass : undefined;
+}
+
+/** Another form's grip that is place for place the chosen one's. */
+export function sameGripAs({ forms, chosen }: Reading): FormAtHand['overlaps'][number] | undefined {
+  return chosen?.overlaps.find(
+    ({ form, shared }) =>
+      shared.length === chosen.of &&
+      forms.some((other) => other.form === form && other.of === shared.length),
+  );
 }
 
 /** Frets from the index within which a form without a grip counts as lying under the hand. */

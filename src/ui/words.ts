@@ -1,5 +1,14 @@
 /** What the neck shows, in words: plain data in, text out. */
-import { type FormAtHand, formWithoutGrip, mutedWithin, type Reading, type Tone } from '#neck';
+import {
+  bassBeyondHand,
+  type FormAtHand,
+  type FormTie,
+  formWithoutGrip,
+  mutedWithin,
+  type Reading,
+  sameGripAs,
+  type Tone,
+} from '#neck';
 import {
   type Chord,
   type Degree,
@@ -70,18 +79,23 @@ function whereIs(form: FormAtHand): string {
   return place === 'open' ? 'open' : `at ${place}`;
 }
 
-function formSentence(form: FormAtHand | undefined): string {
+function withoutBass(reading: Reading): string {
+  const bass = bassBeyondHand(reading);
+  return bass ? `, without the bass ${makeNoteName(bass.pitch, 'sign')} under the hand` : '';
+}
+
+function formSentence(reading: Reading): string {
+  const form = reading.chosen;
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
-  if (!form.grip) {
-    return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
-  }
+  if (!form.grip)
+    return `no playable grip: no hand can grip it in the ${name} form ${whereIs(form)}`;
   if (form.under === 0 && form.stretched === 0) {
     return `the ${name} form lies away from the hand, ${whereIs(form)}`;
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
   const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${without(form)}${muted(form)}`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${withoutBass(reading)}${without(form)}${muted(form)}`;
 }
 
 function whySentence({ chosen, why }: Reading): string {
@@ -168,13 +182,32 @@ function degreesSentence(reading: Reading): string {
     .join('; ');
 }
 
-function overlapSentence(form: FormAtHand | undefined): string {
-  const most = (form?.overlaps ?? []).reduce<FormAtHand['overlaps'][number] | undefined>(
-    (best, overlap) => (overlap.shared.length > (best?.shared.length ?? 0) ? overlap : best),
-    undefined,
-  );
+const DECIDED: Readonly<Record<FormTie['by'], string>> = {
+  whole: 'it is a part of this one',
+  narrow: 'this one needs no stretch in itself',
+  near: 'this one lies nearer',
+  usual: 'this one is the more usual',
+};
+
+/** Why this form and not another of which the hand has as much. */
+function tieSentence(reading: Reading): string {
+  const { tie } = reading;
+  if (!tie || sameGripAs(reading)?.form === tie.form) return '';
+  return `The ${formName(tie.form)} form has as much; ${DECIDED[tie.by]}`;
+}
+
+function overlapSentence(reading: Reading): string {
+  const same = sameGripAs(reading);
+  const most =
+    same ??
+    reading.chosen?.overlaps.reduce<FormAtHand['overlaps'][number] | undefined>(
+      (best, overlap) => (overlap.shared.length > (best?.shared.length ?? 0) ? overlap : best),
+      undefined,
+    );
   if (!most) return '';
-  return `The ${formName(most.form)} form shares ${numberWord(most.shared.length)} of them`;
+  const count = numberWord(most.shared.length);
+  const name = `The ${formName(most.form)} form`;
+  return same ? `${name} is the same ${count} places` : `${name} shares ${count} of them`;
 }
 
 function coloursSentence(reading: Reading): string {
@@ -226,16 +259,18 @@ export function accountOf(parts: AccountParts): string {
   if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], material, next);
   const subject = standingSentence(parts);
   if (!reading) return fitted([subject], material, next);
-  const head = `${subject}, ${place}: ${formSentence(reading.chosen)}`;
-  const extras = [
-    noGripSentence(reading),
-    coloursSentence(reading),
-    overlapSentence(reading.chosen),
+  const head = `${subject}, ${place}: ${formSentence(reading)}`;
+  const extras = [noGripSentence(reading), coloursSentence(reading), overlapSentence(reading)];
+  const [why, tie, degrees] = [
+    whySentence(reading),
+    tieSentence(reading),
+    degreesSentence(reading),
   ];
-  const [why, degrees] = [whySentence(reading), degreesSentence(reading)];
-  return material.length === 0
-    ? fitted([head, why, degrees], extras, next)
-    : fitted([head, ...material], [why, degrees, ...extras], next);
+  if (material.length > 0) {
+    return fitted([head, ...material], [why, tie, degrees, ...extras], next);
+  }
+  const whole = fitted([head, why, tie, degrees], extras, next);
+  return whole.length <= LONGEST_ACCOUNT ? whole : fitted([head, why, degrees], extras, next);
 }
 
 export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

@@ -58,7 +58,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, root on string 5. ' +
+        'Open C shape 4 frets up, beginning at VI, root on string 5. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. The A form shares one of them.',
     );
   });
@@ -130,10 +130,36 @@ describe('the reading in words', () => {
     );
   });
 
-  it('says that four fingers cannot hold a chord, and where its tones are shown', () => {
+  it('says in which form no hand can grip a chord', () => {
     expect(said('C7b9#9#11b13', 8)).toContain(
-      'C7♭9♯9♯11♭13, position VIII: no playable grip: the tones are shown in the nearest form, E at VIII. ',
+      'C7♭9♯9♯11♭13, position VIII: no playable grip: no hand can grip it in the E form at VIII. ',
     );
+    expect(said('E9', 2, '', { form: 'D' })).toContain(
+      'E9, position II: no playable grip: no hand can grip it in the D form at II. ',
+    );
+  });
+
+  it('says that the bass is what the hand lacks', () => {
+    expect(said('C7/E', 7, '', { form: 'E' })).toContain(', without the bass E under the hand');
+    expect(said('C7/E', 8, '', { form: 'E' })).not.toContain('without the bass');
+    expect(said('C', 9, '', { form: 'E' })).not.toContain('without the bass');
+    expect(said('C/E', 7)).toContain('the E form lies under the hand, five of five places. ');
+  });
+
+  it.each([
+    ['E9', 7, 'The A form has as much; this one needs no stretch in itself.'],
+    ['Cmaj7', 2, 'The A form has as much; this one lies nearer.'],
+    ['Cm', 4, 'The G form has as much; this one is the more usual.'],
+  ])('says of %s at %i what set its form apart from another as good', (symbol, position, words) => {
+    expect(said(symbol, position)).toContain(` ${words} R `);
+    expect(said(symbol, position, 'Gbm7b5/Bbb')).toContain(words);
+  });
+
+  it('says of another form that it is the same places', () => {
+    const text = said('F#9sus4', 9);
+    expect(text).toContain('The C form is the same five places.');
+    expect(text).not.toContain('as much');
+    expect(text).not.toContain('shares');
   });
 
   it('says what is drawn over the neck before the degrees, and leaves those out first', () => {
