@@ -1,14 +1,5 @@
 /** What the neck shows, in words: plain data in, text out. */
-import {
-  bassBeyondHand,
-  type FormAtHand,
-  type FormTie,
-  formWithoutGrip,
-  mutedWithin,
-  type Reading,
-  sameGripAs,
-  type Tone,
-} from '#neck';
+import { type FormAtHand, mutedWithin, type Reading, type Tone } from '#neck';
 import {
   type Chord,
   type Degree,
@@ -46,6 +37,15 @@ export interface NextInWords {
   readonly words?: string | undefined;
 }
 
+/** What there is to say of the other forms and of what the hand lacks; '' where there is nothing. */
+export interface Beside {
+  /** Goes on the sentence of the form. */
+  readonly bass: string;
+  readonly tie: string;
+  readonly noGrip: string;
+  readonly overlap: string;
+}
+
 /** What the account is made of. `reading` is of the chord on the neck, `symbol` as typed. */
 export interface AccountParts {
   readonly standing: Standing;
@@ -53,6 +53,8 @@ export interface AccountParts {
   readonly position: number;
   readonly reading: Reading | undefined;
   readonly next: NextInWords | undefined;
+  /** What is fetched after the page stands. */
+  readonly beside?: Beside | undefined;
   /** What is drawn over the neck, in sentences; it goes before the degrees. */
   readonly material?: readonly string[];
 }
@@ -79,13 +81,7 @@ function whereIs(form: FormAtHand): string {
   return place === 'open' ? 'open' : `at ${place}`;
 }
 
-function withoutBass(reading: Reading): string {
-  const bass = bassBeyondHand(reading);
-  return bass ? `, without the bass ${makeNoteName(bass.pitch, 'sign')} under the hand` : '';
-}
-
-function formSentence(reading: Reading): string {
-  const form = reading.chosen;
+function formSentence(form: FormAtHand | undefined, bass = ''): string {
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
   if (!form.grip)
@@ -95,19 +91,12 @@ function formSentence(reading: Reading): string {
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
   const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${withoutBass(reading)}${without(form)}${muted(form)}`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${bass}${without(form)}${muted(form)}`;
 }
 
 function whySentence({ chosen, why }: Reading): string {
   const words = chosen && why ? whyInWords(chosen, why) : '';
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function noGripSentence(reading: Reading): string {
-  const form = formWithoutGrip(reading);
-  return form === undefined
-    ? ''
-    : `The ${formName(form.form)} form lies here, but no hand can grip it`;
 }
 
 type Nearness = 'near' | 'beside' | 'stretch' | 'far';
@@ -182,34 +171,6 @@ function degreesSentence(reading: Reading): string {
     .join('; ');
 }
 
-const DECIDED: Readonly<Record<FormTie['by'], string>> = {
-  whole: 'it is a part of this one',
-  narrow: 'this one needs no stretch in itself',
-  near: 'this one lies nearer',
-  usual: 'this one is the more usual',
-};
-
-/** Why this form and not another of which the hand has as much. */
-function tieSentence(reading: Reading): string {
-  const { tie } = reading;
-  if (!tie || sameGripAs(reading)?.form === tie.form) return '';
-  return `The ${formName(tie.form)} form has as much; ${DECIDED[tie.by]}`;
-}
-
-function overlapSentence(reading: Reading): string {
-  const same = sameGripAs(reading);
-  const most =
-    same ??
-    reading.chosen?.overlaps.reduce<FormAtHand['overlaps'][number] | undefined>(
-      (best, overlap) => (overlap.shared.length > (best?.shared.length ?? 0) ? overlap : best),
-      undefined,
-    );
-  if (!most) return '';
-  const count = numberWord(most.shared.length);
-  const name = `The ${formName(most.form)} form`;
-  return same ? `${name} is the same ${count} places` : `${name} shares ${count} of them`;
-}
-
 function coloursSentence(reading: Reading): string {
   const near = reading.tones.filter((t) => t.kind === 'colour' && NEARNESS[t.reach] === 'near');
   const words = near.map((tone) =>
@@ -244,33 +205,49 @@ function standingSentence({ standing, symbol }: AccountParts): string {
   return symbolInSigns(symbol);
 }
 
+/** The reading in words, and the part of it that says why; '' where nothing does. */
+export interface Account {
+  readonly account: string;
+  readonly reason: string;
+}
+
+const plain = (account: string): Account => ({ account, reason: '' });
+
+function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
+  const { beside, material = [] } = parts;
+  const { tie = '', noGrip = '', overlap = '' } = beside ?? {};
+  const degrees = degreesSentence(reading);
+  const extras = [noGrip, coloursSentence(reading), overlap];
+  const why = whySentence(reading);
+  const reasons = [[why, tie].filter(Boolean).join('. '), why];
+  const said = (reason = '') =>
+    material.length === 0
+      ? fitted([head, reason, degrees], extras, nextSentence(parts.next))
+      : fitted([head, ...material], [reason, degrees, ...extras], nextSentence(parts.next));
+  const whole = said(reasons[0]);
+  const account = whole.length <= LONGEST_ACCOUNT ? whole : said(why);
+  return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };
+}
+
 /**
  * The reading in words, most useful first: chord, position, form and how much of it lies under the
- * hand, why it is called so, every degree with its note, what is a stretch away, the next chord and the form that serves
- * it at this position. At most about `LONGEST_ACCOUNT` characters for any usual chord.
+ * hand, why it is called so and was chosen, every degree with its note, what is a stretch away, the
+ * next chord and the form that serves it at this position. At most about `LONGEST_ACCOUNT`
+ * characters for any usual chord.
  */
-export function accountOf(parts: AccountParts): string {
-  const { standing, reading, position, material = [] } = parts;
+export function accountOf(parts: AccountParts): Account {
+  const { standing, reading, position, beside, material = [] } = parts;
   if (standing.kind === 'empty') {
-    return fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, '');
+    return plain(fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, ''));
   }
   const next = nextSentence(parts.next);
   const place = `position ${roman(position)}`;
-  if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], material, next);
+  if (standing.kind === 'silent')
+    return plain(fitted([`N.C., no chord, ${place}`], material, next));
   const subject = standingSentence(parts);
-  if (!reading) return fitted([subject], material, next);
-  const head = `${subject}, ${place}: ${formSentence(reading)}`;
-  const extras = [noGripSentence(reading), coloursSentence(reading), overlapSentence(reading)];
-  const [why, tie, degrees] = [
-    whySentence(reading),
-    tieSentence(reading),
-    degreesSentence(reading),
-  ];
-  if (material.length > 0) {
-    return fitted([head, ...material], [why, tie, degrees, ...extras], next);
-  }
-  const whole = fitted([head, why, tie, degrees], extras, next);
-  return whole.length <= LONGEST_ACCOUNT ? whole : fitted([head, why, degrees], extras, next);
+  if (!reading) return plain(fitted([subject], material, next));
+  const form = formSentence(reading.chosen, beside?.bass);
+  return accountOfReading(parts, reading, `${subject}, ${place}: ${form}`);
 }
 
 export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

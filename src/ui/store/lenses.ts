@@ -5,7 +5,16 @@
 import type { Workspace } from '#lesson';
 import type { Bend, Connection, Reading, ReadingQuery, Stop } from '#neck';
 import type { Chart, Colour } from '#theory';
-import type { Compared, Fingered, LaneCell, RouteStudy, Study, TurnedForm } from './types.ts';
+import type { Beside } from '../words.ts';
+import type {
+  Compared,
+  Fingered,
+  LaneCell,
+  RouteStudy,
+  Study,
+  TurnedForm,
+  Unsaid,
+} from './types.ts';
 
 /** The reading that is shown, and how it came about if a form was turned. */
 export interface Shown {
@@ -27,7 +36,7 @@ export interface Travelled {
 
 type Before = Study | undefined;
 
-/** The functions of material.ts, route.ts, fingered.ts and words-material.ts that a study calls. */
+/** The functions of material.ts, route.ts, fingered.ts and the words-….ts that a study calls. */
 export interface LensEngine {
   readonly shownOf: (query: ReadingQuery, workspace: Workspace, before: Before) => Shown;
   readonly comparedOf: (
@@ -52,7 +61,8 @@ export interface LensEngine {
   readonly travelled: (route: RouteStudy, start: number) => Travelled | undefined;
   readonly fingeredOf: (workspace: Workspace, before: Before) => Fingered | undefined;
   readonly naming: (fingered: Fingered, index: number, on: Workspace['instrument']) => Fingered;
-  readonly materialInWords: (study: Omit<Study, 'account'>) => readonly string[];
+  readonly materialInWords: (study: Unsaid) => readonly string[];
+  readonly besideInWords: (reading: Reading) => Beside;
 }
 
 const NO_BENDS: readonly Bend[] = [];
