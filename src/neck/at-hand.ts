@@ -2,7 +2,16 @@ import type { Chord } from '#theory';
 import { type FormPlace, formPlaces } from './grips.ts';
 import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
-import type { FormAtHand, Grip, GripTone, Instrument, Place, Reach, Span } from './types.ts';
+import type {
+  FormAtHand,
+  FormTie,
+  Grip,
+  GripTone,
+  Instrument,
+  Place,
+  Reach,
+  Span,
+} from './types.ts';
 
 /** Where the hand is and what it can do; all that reach depends on. */
 export interface Hand {
@@ -20,6 +29,8 @@ interface Measured {
   readonly distance: number;
   /** Set where the grip is only a part of another form's: how many places that has. */
   readonly partOf: number | undefined;
+  /** Set where the grip takes more than four frets. */
+  readonly wide: boolean;
 }
 
 /** Open strings count as under the hand only where the hand also holds something of the grip. */
@@ -43,7 +54,7 @@ const NO_PLACES: readonly Place[] = [];
 const NO_OVERLAPS: FormAtHand['overlaps'] = [];
 
 function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
-  const { form, anchor, grip, partOf } = place;
+  const { form, anchor, grip, partOf, wide } = place;
   const distance = Math.abs(place.position - hand.position);
   if (grip === undefined) {
     const at: FormAtHand = {
@@ -54,7 +65,7 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
       of: 0,
       overlaps: NO_OVERLAPS,
     };
-    return { at, distance, partOf };
+    return { at, distance, partOf, wide };
   }
   const [under, stretched] = countTones(grip.tones, reach);
   const of = grip.tones.length;
@@ -62,15 +73,17 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
     at: { form, anchor: fret(anchor), grip, under, stretched, of, overlaps: NO_OVERLAPS },
     distance,
     partOf,
+    wide,
   };
 }
 
 /**
- * Share of the grip under the hand, a stretched tone counting half. What is only a part of another
- * form's grip counts as that part, so that the form which has the whole comes first.
+ * Share of the grip under the hand. A tone that the hand stretches to counts half, save in a grip
+ * that stretches the hand wherever it is. What is only a part of another form's grip counts as that
+ * part, so that the form which has the whole comes first.
  */
-const shareOf = ({ at, partOf = at.of }: Measured): number =>
-  at.of === 0 ? -1 : (at.under + at.stretched / 2) / partOf;
+const shareOf = ({ at, partOf = at.of, wide }: Measured): number =>
+  at.of === 0 ? -1 : (at.under + (wide ? 0 : at.stretched / 2)) / partOf;
 
 const ownFirst = (a: Measured, b: Measured): number =>
   Number(a.partOf !== undefined) - Number(b.partOf !== undefined);
@@ -80,11 +93,18 @@ const practiceRank = (name: string): number => {
   return rank === -1 ? PRACTICE.length : rank;
 };
 
+/** A grip within four frets comes before one that stretches the hand by itself (common practice). */
+const narrowFirst = (a: Measured, b: Measured): number => Number(a.wide) - Number(b.wide);
+
+const usualFirst = (a: Measured, b: Measured): number =>
+  practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
+
 const better = (a: Measured, b: Measured): number =>
   shareOf(b) - shareOf(a) ||
   ownFirst(a, b) ||
+  narrowFirst(a, b) ||
   a.distance - b.distance ||
-  practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
+  usualFirst(a, b);
 
 const nearer = (a: Measured, b: Measured): number => a.distance - b.distance || better(a, b);
 
@@ -129,15 +149,45 @@ function oneOfEach(measured: readonly Measured[], by: typeof better): readonly M
   return [...best.values()];
 }
 
+/** What sets the first of two apart of which as much lies under the hand. */
+function decides(a: Measured, b: Measured): FormTie['by'] | undefined {
+  if (ownFirst(a, b) < 0) return 'whole';
+  if (narrowFirst(a, b) < 0) return 'narrow';
+  if (shareOf(a) > shareOf(b)) return undefined;
+  if (a.distance < b.distance) return 'near';
+  return usualFirst(a, b) < 0 ? 'usual' : undefined;
+}
+
+/** As the reader sees it, who is told of both how many places of how many lie under the hand. */
+const asMuch = ({ at: a }: Measured, { at: b }: Measured): boolean =>
+  a.under > 0 && a.under * b.of === b.under * a.of;
+
+function tieOf([best, second]: readonly Measured[]): FormTie | undefined {
+  if (best === undefined || second === undefined || !asMuch(best, second)) return undefined;
+  const by = decides(best, second);
+  return by && { form: second.at.form, by };
+}
+
+/** The forms of a chord as they lie to the hand, and what decided where two have as much under it. */
+export interface Ranking {
+  readonly forms: readonly FormAtHand[];
+  readonly tie: FormTie | undefined;
+}
+
 /**
  * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
- * the nearest, then the more usual. Each form once, in its best copy, with the places that it
- * shares with the others.
+ * within four frets, then the nearest, then the more usual. Each form once, in its best copy, with
+ * the places that it shares with the others.
  */
-export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {
-  const ranked = [...oneOfEach(measureAll(chord, hand), better)].sort(better).map(({ at }) => at);
-  return ranked.map((at) => withOverlaps(at, ranked));
+export function rankForms(chord: Chord, hand: Hand): Ranking {
+  const ranked = [...oneOfEach(measureAll(chord, hand), better)].sort(better);
+  const forms = ranked.map(({ at }) => at);
+  return { forms: forms.map((at) => withOverlaps(at, forms)), tie: tieOf(ranked) };
 }
+
+/** The ranking's forms alone. */
+export const formsAtHand = (chord: Chord, hand: Hand): readonly FormAtHand[] =>
+  rankForms(chord, hand).forms;
 
 /** The best form under the hand alone, without the rest of the ranking. */
 export function bestAtHand(chord: Chord, hand: Hand): FormAtHand | undefined {

@@ -1,17 +1,22 @@
 import { type Chord, pitchClass, pitchClassOf } from '#theory';
 import { demandsOf } from './demands.ts';
 import { makeFingering } from './fingering-text.ts';
+import { type Fingering, fingeringOf } from './fingers.ts';
 import { formsOf } from './forms.ts';
 import { fret, samePlace, stringNumber } from './places.ts';
-import { distanceBetween } from './reach.ts';
+import { distanceBetween, HAND_FRETS } from './reach.ts';
 import { type Shape, shapeIn } from './shapes.ts';
 import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
 
-function gripTones(shape: Shape, anchor: number): readonly GripTone[] {
-  return shape.frets.flatMap((f, i) => {
-    const degree = shape.degrees[i];
+function gripTones(
+  { frets, degrees }: Shape,
+  { fingers }: Fingering,
+  anchor: number,
+): readonly GripTone[] {
+  return frets.flatMap((f, i) => {
+    const degree = degrees[i];
     if (f === null || degree === undefined) return [];
-    const finger = shape.fingering.fingers[i];
+    const finger = fingers[i];
     const place = { string: stringNumber(i + 1), fret: fret(f + anchor), degree };
     return [finger === undefined ? place : { ...place, finger }];
   });
@@ -22,20 +27,29 @@ const moved = (barre: Barre, anchor: number): Barre => ({
   fret: fret(barre.fret + anchor),
 });
 
-const makeGrip = (form: Form, shape: Shape, anchor: number): Grip => ({
-  form,
-  anchor: fret(anchor),
-  tones: gripTones(shape, anchor),
-  barres: shape.fingering.barres.map((barre) => moved(barre, anchor)),
-  missing: shape.missing,
-});
+/** The fingers of a shape; a bass behind the anchor is an open string where that lies a fret from the nut. */
+function fingeringAt({ frets, fingering }: Shape, { own }: Form, open: number): Fingering {
+  const bassOpen = own === undefined && open < 0 && frets.includes(open);
+  return bassOpen ? (fingeringOf(frets, open) ?? fingering) : fingering;
+}
+
+function makeGrip(form: Form, shape: Shape, anchor: number, capo: number): Grip {
+  const fingering = fingeringAt(shape, form, capo - anchor);
+  return {
+    form,
+    anchor: fret(anchor),
+    tones: gripTones(shape, fingering, anchor),
+    barres: fingering.barres.map((barre) => moved(barre, anchor)),
+    missing: shape.missing,
+  };
+}
 
 const grips = new WeakMap<Shape, Grip[]>();
 
 /** The same shape at the same anchor is the same grip, whatever chord object asked for it. */
-function gripAt(form: Form, shape: Shape, anchor: number): Grip {
+function gripAt(form: Form, shape: Shape, anchor: number, capo: number): Grip {
   const known = grips.get(shape) ?? [];
-  const grip = known[anchor] ?? makeGrip(form, shape, anchor);
+  const grip = known[anchor] ?? makeGrip(form, shape, anchor, capo);
   known[anchor] = grip;
   grips.set(shape, known);
   return grip;
@@ -50,6 +64,8 @@ export interface FormPlace {
   readonly grip?: Grip;
   /** How many places the grip of the form has that this one is only a part of. */
   readonly partOf?: number;
+  /** Whether the grip takes more frets than one finger to a fret gives, wherever the hand is. */
+  readonly wide: boolean;
 }
 
 /** Frets at which the form's open strings come to lie for the chord's root, from the capo up. */
@@ -84,7 +100,7 @@ function gripFor(form: Form, chord: Chord, anchor: number, on: Instrument): Grip
   for (const widest of WIDTHS) {
     const shape = shapeIn(form, demandsOf(chord), on, anchor === on.capo, widest);
     if (shape === undefined) return undefined;
-    const grip = gripAt(form, shape, anchor);
+    const grip = gripAt(form, shape, anchor, on.capo);
     if (gripWidth(grip, on) <= WIDEST_GRIP) return grip;
   }
   return undefined;
@@ -100,10 +116,12 @@ function placeAt(
   const grip = gripFor(form, chord, anchor, instrument);
   if (grip === undefined) {
     const fits = anchor + heightOf(form) <= frets;
-    return fits ? { form, anchor, position: Math.max(capo + 1, anchor) } : undefined;
+    return fits ? { form, anchor, position: Math.max(capo + 1, anchor), wide: false } : undefined;
   }
   const fits = grip.tones.every((tone) => tone.fret >= capo && tone.fret <= frets);
-  return fits ? { form, anchor, position: positionOf(grip, capo), grip } : undefined;
+  const position = positionOf(grip, capo);
+  const wide = grip.tones.some((tone) => tone.fret > position + HAND_FRETS);
+  return fits ? { form, anchor, position, grip, wide } : undefined;
 }
 
 /** Strings on which a grip leaves the form's open shape as it is. */

@@ -24,6 +24,7 @@ export {
   easeOf,
   reachedByBends,
 } from './bends.ts';
+export { bassBeyondHand, formWithoutGrip, sameGripAs } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';
 export { type Demands, demandsOf } from './demands.ts';
@@ -95,4 +96,4 @@ export { type Turned, type TurnedString, turnChord, turnForm } from './turning.t
 export { TURNS, type Turn } from './turns.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';
-export { formReason, formWithoutGrip, mutedWithin } from './why.ts';
+export { formReason, mutedWithin } from './why.ts';

@@ -93,21 +93,34 @@ export function soundCost(sounds: readonly Sound[]): number {
   return cost;
 }
 
-/**
- * What the distance between the outer held frets costs, every fret beyond four more than the one
- * before; undefined beyond `widest` frets.
- */
-export function widthCost(frets: Frets, open: boolean, widest: number): number | undefined {
+/** Frets from the lowest held to the highest; open strings are not held where the form lies at the nut. */
+function widthOf(frets: Frets, open: boolean): number {
   let low = Number.POSITIVE_INFINITY;
-  let high = 0;
+  let high = Number.NEGATIVE_INFINITY;
   for (const f of frets) {
     if (f === null || (open && f === 0)) continue;
     low = Math.min(low, f);
     high = Math.max(high, f);
   }
-  if (high - low > widest) return undefined;
-  const beyond = Math.max(0, high - low - HAND_FRETS);
+  return Math.max(0, high - low);
+}
+
+/**
+ * What the distance between the outer held frets costs, every fret beyond four more than the one
+ * before; undefined beyond `widest` frets.
+ */
+export function widthCost(frets: Frets, open: boolean, widest: number): number | undefined {
+  const width = widthOf(frets, open);
+  if (width > widest) return undefined;
+  const beyond = Math.max(0, width - HAND_FRETS);
   return ((beyond * (beyond + 1)) / 2) * COST.fretBeyondFour;
+}
+
+/** Whether the bass alone takes the hand out of its four frets. */
+export function bassAstray(frets: Frets, open: boolean): boolean {
+  const bass = frets.findLastIndex((f) => f !== null);
+  const others = Math.max(HAND_FRETS, widthOf(frets.slice(0, bass), open));
+  return widthOf(frets, open) > others;
 }
 
 /**

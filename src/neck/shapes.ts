@@ -4,6 +4,7 @@ import { type Fingering, type Frets, fingeringOf } from './fingers.ts';
 import { openMidis } from './places.ts';
 import { HAND_FRETS } from './reach.ts';
 import {
+  bassAstray,
   COST,
   fingerCost,
   LEAST_REST,
@@ -33,6 +34,8 @@ const HIGHEST = 5;
 /** A player's own form may have been put down with tones that lower below its lowest fret. */
 const LOWEST_OF_OWN = -2;
 const NOTHING_OPEN = LOWEST_OF_OWN - 1;
+/** A named bass may lie a fret behind the anchor, where the index finds it (common practice: x-7-10-9-8-8 for C/E). */
+const LOWEST_OF_BASS = -1;
 
 /** One way to use a string. `bit` stands for its tone among the chord's tones. */
 interface Choice {
@@ -52,6 +55,8 @@ interface Frame {
   readonly rootString: number;
   /** Frets between the lowest and the highest held, at most. */
   readonly widest: number;
+  /** The lowest fret that is looked at, from the anchor. */
+  readonly lowest: number;
 }
 
 interface Search extends Frame {
@@ -107,12 +112,12 @@ function choicesFor(frame: Frame, index: number): readonly Choice[] {
   const outside = form.frets[index] === null;
   const choices: Choice[] = [restChoice(form, index)];
   if (outside && (demands.bass === 0 || index < rootString)) return choices;
-  const lowest = form.own !== undefined && !frame.open ? LOWEST_OF_OWN : 0;
-  for (let f = lowest; f <= HIGHEST; f++) {
+  for (let f = frame.lowest; f <= HIGHEST; f++) {
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
     if (tone === undefined) continue;
     if (index === rootString && demands.bass === 0 && !maySoundLowest(form, f, tone)) continue;
-    if (outside && tone.offset !== demands.bass) continue;
+    const lowered = f < 0 && form.own === undefined;
+    if ((outside || lowered) && tone.offset !== demands.bass) continue;
     choices.push({
       fret: f,
       tone,
@@ -227,10 +232,10 @@ interface Setting {
   readonly widest: number;
 }
 
-function findShape({ form, demands, midis, widest }: Setting, open: boolean): Shape | undefined {
-  const heights = heightsAboveRoot(form, midis);
-  const rootString = lowestPlayed(form.frets);
-  return cheapest(prepare({ form, demands, heights, open, rootString, widest }));
+function findShape(setting: Setting, open: boolean, lowest: number): Shape | undefined {
+  const heights = heightsAboveRoot(setting.form, setting.midis);
+  const rootString = lowestPlayed(setting.form.frets);
+  return cheapest(prepare({ ...setting, heights, open, rootString, lowest }));
 }
 
 /** An open shape held up the neck, where the strings that were open need a finger. */
@@ -245,12 +250,27 @@ function keptShape({ widest }: Setting, open: Shape): Shape | undefined {
 }
 
 /** A form keeps its open shape up the neck unless another one is much better to hold there. */
-function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  const sought = findShape(setting, false);
+function wholeShape(setting: Setting, open: Shape | undefined): Shape | undefined {
+  const sought = findShape(setting, false, setting.form.own === undefined ? 0 : LOWEST_OF_OWN);
   if (open === undefined || setting.form.own !== undefined) return sought;
   const kept = keptShape(setting, open);
   const much = (sought?.cost ?? 0) + COST.openShapeGivenUp;
   return kept !== undefined && kept.cost <= much ? kept : sought;
+}
+
+const hasBassAstray = ({ frets }: Shape): boolean => bassAstray(frets, false);
+
+/**
+ * A bass that the symbol names rather lies with the other tones than a stretch away from them, even
+ * if that leaves the lowest string silent (common practice).
+ */
+function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
+  const shape = wholeShape(setting, open);
+  const { form, demands } = setting;
+  if (demands.bass === 0 || form.own !== undefined) return shape;
+  if (shape !== undefined && !hasBassAstray(shape)) return shape;
+  const behind = findShape(setting, false, LOWEST_OF_BASS);
+  return behind === undefined || hasBassAstray(behind) ? shape : behind;
 }
 
 interface ShapePair {
@@ -268,7 +288,7 @@ function shapePair(form: Form, demands: Demands, on: Instrument, widest: number)
   const known = pairs.get(key);
   if (known !== undefined) return known;
   const setting = { form, demands, midis: openMidis(on), widest };
-  const open = findShape(setting, true);
+  const open = findShape(setting, true, 0);
   const pair = { open, moved: movedShape(setting, open) };
   if (pairs.size >= MOST_CACHED) pairs.clear();
   pairs.set(key, pair);

@@ -116,6 +116,16 @@ export interface FormReason {
   readonly barre: boolean;
 }
 
+/**
+ * A form of which as much lies under the hand as of the best, and what sets the best apart: it is
+ * the `whole` of which the other is a part, fits into four frets (`narrow`), lies nearer, or is the
+ * more usual.
+ */
+export interface FormTie {
+  readonly form: Form;
+  readonly by: 'whole' | 'narrow' | 'near' | 'usual';
+}
+
 export interface ReadingQuery {
   readonly chord: Chord;
   /** Fret under the index finger. */
@@ -139,5 +149,7 @@ export interface Reading {
   readonly chosen: FormAtHand | undefined;
   /** Why the chosen form is called so; absent where nothing is chosen. */
   readonly why: FormReason | undefined;
+  /** Why the chosen form and not another; absent where it has most under the hand, or was asked for. */
+  readonly tie: FormTie | undefined;
   readonly tones: readonly Tone[];
 }

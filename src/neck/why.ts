@@ -1,5 +1,5 @@
 import { stringNumber } from './places.ts';
-import type { FormAtHand, FormReason, Grip, Instrument, Reading, StringNumber } from './types.ts';
+import type { FormAtHand, FormReason, Grip, Instrument, StringNumber } from './types.ts';
 
 /** Strings of a grip that hold the root, thickest first. */
 const rootsOf = ({ tones }: Grip): readonly StringNumber[] =>
@@ -29,12 +29,3 @@ export function mutedWithin({ tones }: Grip): readonly StringNumber[] {
     })
     .reverse();
 }
-
-/** Frets from the index within which a form without a grip counts as lying under the hand. */
-const HERE = 1;
-
-/** The form that lies under the hand although no hand can grip the chord in it. */
-export const formWithoutGrip = ({ forms, chosen, position }: Reading): FormAtHand | undefined =>
-  forms.find(
-    (at) => !at.grip && at.form !== chosen?.form && Math.abs(at.anchor - position) <= HERE,
-  );

@@ -31,13 +31,21 @@ export const stringsInWords = (strings: readonly number[]): string =>
   (strings.length > 1 ? `strings ${strings.slice(0, -1).join(', ')} and ` : 'string ') +
   strings[strings.length - 1];
 
+/** Where a moved shape begins, when that is another fret than the count by which it was moved. */
+function beginning(at: FormAtHand, up: number): string {
+  const lowest = lowestFret(at);
+  return lowest === 0 || lowest === up ? '' : `, beginning at ${roman(lowest)}`;
+}
+
 /**
- * Why a form is called so: `open E shape 8 frets up, a barre for its nut, root on strings 6, 4 and 1`.
- * Of a form that a player put down, which has no open shape, only where its root is.
+ * Why a form is called so: `open E shape 8 frets up, a barre for its nut, root on strings 6, 4 and
+ * 1`; `open C shape 7 frets up, beginning at IX, root on string 5`. Of a form that a player put
+ * down, which has no open shape, only where its root is.
  */
-export function whyInWords({ form }: FormAtHand, { roots, up, barre }: FormReason): string {
+export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {
+  const { form } = at;
   const moved = up === 0 ? '' : ` ${up} ${up === 1 ? 'fret' : 'frets'} up`;
-  const shape = form.own ? [] : [`open ${formName(form)} shape${moved}`];
+  const shape = form.own ? [] : [`open ${formName(form)} shape${moved}${beginning(at, up)}`];
   const nut = barre && !form.own ? ['a barre for its nut'] : [];
   const root = roots.length === 0 ? [] : [`root on ${stringsInWords(roots)}`];
   return [...shape, ...nut, ...root].join(', ');

@@ -3,7 +3,7 @@ import type { Lens } from '#lesson';
 import type { Bend, Connection, Stop, TurnedString } from '#neck';
 import { compareDegrees, type Degree, makeDegree, makeNoteName } from '#theory';
 import { roman } from './roman.ts';
-import type { Compared, Fingered, RouteStudy, Study, TurnedForm } from './store/types.ts';
+import type { Compared, Fingered, RouteStudy, TurnedForm, Unsaid } from './store/types.ts';
 import { numberWord } from './words.ts';
 import { symbolInSigns } from './words-aloud.ts';
 
@@ -132,9 +132,7 @@ function chordsBeside({ name, places }: Compared): string {
 export const comparedInWords = (compared: Compared): string =>
   compared.comparison.kind === 'form' ? formsBeside(compared) : chordsBeside(compared);
 
-type Said = Omit<Study, 'account'>;
-
-const BY_LENS: { readonly [One in Lens]: (study: Said) => string | undefined } = {
+const BY_LENS: { readonly [One in Lens]: (study: Unsaid) => string | undefined } = {
   none: () => undefined,
   turn: () => undefined,
   bends: ({ bends, nextSymbol }) => bendInWords(bends[0], nextSymbol),
@@ -145,7 +143,7 @@ const BY_LENS: { readonly [One in Lens]: (study: Said) => string | undefined } =
 };
 
 /** What a turned form and the lens that is on have to say, in sentences. */
-export function materialInWords(study: Said): readonly string[] {
+export function materialInWords(study: Unsaid): readonly string[] {
   const { turned, of } = study;
   const seen = BY_LENS[of.lens](study);
   return [...(turned ? [turnedInWords(turned)] : []), ...(seen === undefined ? [] : [seen])];

@@ -1,5 +1,5 @@
 /** What the neck shows, in words: plain data in, text out. */
-import { type FormAtHand, formWithoutGrip, mutedWithin, type Reading, type Tone } from '#neck';
+import { type FormAtHand, mutedWithin, type Reading, type Tone } from '#neck';
 import {
   type Chord,
   type Degree,
@@ -37,6 +37,15 @@ export interface NextInWords {
   readonly words?: string | undefined;
 }
 
+/** What there is to say of the other forms and of what the hand lacks; '' where there is nothing. */
+export interface Beside {
+  /** Goes on the sentence of the form. */
+  readonly bass: string;
+  readonly tie: string;
+  readonly noGrip: string;
+  readonly overlap: string;
+}
+
 /** What the account is made of. `reading` is of the chord on the neck, `symbol` as typed. */
 export interface AccountParts {
   readonly standing: Standing;
@@ -44,6 +53,8 @@ export interface AccountParts {
   readonly position: number;
   readonly reading: Reading | undefined;
   readonly next: NextInWords | undefined;
+  /** What is fetched after the page stands. */
+  readonly beside?: Beside | undefined;
   /** What is drawn over the neck, in sentences; it goes before the degrees. */
   readonly material?: readonly string[];
 }
@@ -70,30 +81,22 @@ function whereIs(form: FormAtHand): string {
   return place === 'open' ? 'open' : `at ${place}`;
 }
 
-function formSentence(form: FormAtHand | undefined): string {
+function formSentence(form: FormAtHand | undefined, bass = ''): string {
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
-  if (!form.grip) {
-    return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
-  }
+  if (!form.grip)
+    return `no playable grip: no hand can grip it in the ${name} form ${whereIs(form)}`;
   if (form.under === 0 && form.stretched === 0) {
     return `the ${name} form lies away from the hand, ${whereIs(form)}`;
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
   const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${without(form)}${muted(form)}`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${bass}${without(form)}${muted(form)}`;
 }
 
 function whySentence({ chosen, why }: Reading): string {
   const words = chosen && why ? whyInWords(chosen, why) : '';
   return words.charAt(0).toUpperCase() + words.slice(1);
-}
-
-function noGripSentence(reading: Reading): string {
-  const form = formWithoutGrip(reading);
-  return form === undefined
-    ? ''
-    : `The ${formName(form.form)} form lies here, but no hand can grip it`;
 }
 
 type Nearness = 'near' | 'beside' | 'stretch' | 'far';
@@ -168,15 +171,6 @@ function degreesSentence(reading: Reading): string {
     .join('; ');
 }
 
-function overlapSentence(form: FormAtHand | undefined): string {
-  const most = (form?.overlaps ?? []).reduce<FormAtHand['overlaps'][number] | undefined>(
-    (best, overlap) => (overlap.shared.length > (best?.shared.length ?? 0) ? overlap : best),
-    undefined,
-  );
-  if (!most) return '';
-  return `The ${formName(most.form)} form shares ${numberWord(most.shared.length)} of them`;
-}
-
 function coloursSentence(reading: Reading): string {
   const near = reading.tones.filter((t) => t.kind === 'colour' && NEARNESS[t.reach] === 'near');
   const words = near.map((tone) =>
@@ -211,31 +205,49 @@ function standingSentence({ standing, symbol }: AccountParts): string {
   return symbolInSigns(symbol);
 }
 
+/** The reading in words, and the part of it that says why; '' where nothing does. */
+export interface Account {
+  readonly account: string;
+  readonly reason: string;
+}
+
+const plain = (account: string): Account => ({ account, reason: '' });
+
+function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
+  const { beside, material = [] } = parts;
+  const { tie = '', noGrip = '', overlap = '' } = beside ?? {};
+  const degrees = degreesSentence(reading);
+  const extras = [noGrip, coloursSentence(reading), overlap];
+  const why = whySentence(reading);
+  const reasons = [[why, tie].filter(Boolean).join('. '), why];
+  const said = (reason = '') =>
+    material.length === 0
+      ? fitted([head, reason, degrees], extras, nextSentence(parts.next))
+      : fitted([head, ...material], [reason, degrees, ...extras], nextSentence(parts.next));
+  const whole = said(reasons[0]);
+  const account = whole.length <= LONGEST_ACCOUNT ? whole : said(why);
+  return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };
+}
+
 /**
  * The reading in words, most useful first: chord, position, form and how much of it lies under the
- * hand, why it is called so, every degree with its note, what is a stretch away, the next chord and the form that serves
- * it at this position. At most about `LONGEST_ACCOUNT` characters for any usual chord.
+ * hand, why it is called so and was chosen, every degree with its note, what is a stretch away, the
+ * next chord and the form that serves it at this position. At most about `LONGEST_ACCOUNT`
+ * characters for any usual chord.
  */
-export function accountOf(parts: AccountParts): string {
-  const { standing, reading, position, material = [] } = parts;
+export function accountOf(parts: AccountParts): Account {
+  const { standing, reading, position, beside, material = [] } = parts;
   if (standing.kind === 'empty') {
-    return fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, '');
+    return plain(fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, ''));
   }
   const next = nextSentence(parts.next);
   const place = `position ${roman(position)}`;
-  if (standing.kind === 'silent') return fitted([`N.C., no chord, ${place}`], material, next);
+  if (standing.kind === 'silent')
+    return plain(fitted([`N.C., no chord, ${place}`], material, next));
   const subject = standingSentence(parts);
-  if (!reading) return fitted([subject], material, next);
-  const head = `${subject}, ${place}: ${formSentence(reading.chosen)}`;
-  const extras = [
-    noGripSentence(reading),
-    coloursSentence(reading),
-    overlapSentence(reading.chosen),
-  ];
-  const [why, degrees] = [whySentence(reading), degreesSentence(reading)];
-  return material.length === 0
-    ? fitted([head, why, degrees], extras, next)
-    : fitted([head, ...material], [why, degrees, ...extras], next);
+  if (!reading) return plain(fitted([subject], material, next));
+  const form = formSentence(reading.chosen, beside?.bass);
+  return accountOfReading(parts, reading, `${subject}, ${place}: ${form}`);
 }
 
 export { degreeAloud, noteAloud, symbolAloud, symbolInSigns } from './words-aloud.ts';

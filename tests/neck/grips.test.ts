@@ -84,6 +84,29 @@ describe('grips of the five forms', () => {
       for (const grip of grips) expect(lowestPitchClass(grip), symbol).toBe(bassOf(symbol));
     }
   });
+
+  it.each([
+    ['C/E', 'E', 8, 'x-7-10-9-8-8'],
+    ['Cm/E', 'E', 8, 'x-7-10-8-8-8'],
+    ['F/A', 'E', 1, 'x03211'],
+    ['C/E', 'G', 5, 'x75558'],
+    ['D/F#', 'C', 2, '254232'],
+  ])(
+    'keep the named bass of %s in the %s form at %i with the other tones: %s (common practice)',
+    (symbol, form, anchor, grip) => {
+      expect(gripText(symbol, form, anchor)).toBe(grip);
+    },
+  );
+
+  it('lay no finger on a named bass that is an open string', () => {
+    const fingers = gripOf('F/A', 'E', 1).tones.map((tone) => tone.finger ?? '-');
+    expect(fingers.join(' ')).toBe('1 1 2 3 -');
+    const capo = instrument({ capo: 3 });
+    const place = formPlaces(chord('Ab/C'), capo).find((p) => p.form.name === 'E');
+    expect(place?.grip?.tones.map((tone) => `${tone.fret}${tone.finger ?? '-'}`).join(' ')).toBe(
+      '41 41 52 63 3-',
+    );
+  });
 });
 
 const bassOf = (symbol: string): number => {

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { formReason, formsOf, formWithoutGrip, mutedWithin } from '#neck';
+import {
+  bassBeyondHand,
+  formReason,
+  formsOf,
+  formWithoutGrip,
+  mutedWithin,
+  sameGripAs,
+} from '#neck';
 import { GUITAR, gripOf, instrument, reading } from './support.ts';
 
 const reasonAt = (symbol: string, position: number, form: string, on = GUITAR) => {
@@ -60,5 +67,37 @@ describe('a form under the hand without a grip', () => {
     expect(formWithoutGrip(a)?.form.name).toBe('D');
     expect(formWithoutGrip(reading('A7', 7))).toBeUndefined();
     expect(formWithoutGrip(reading('A7#9#5', 7, { form: 'D' }))).toBeUndefined();
+  });
+});
+
+describe('a named bass', () => {
+  it('is beyond the hand where its place in the grip is', () => {
+    expect(bassBeyondHand(reading('C7/E', 7, { form: 'E' }))).toMatchObject({
+      string: 6,
+      fret: 12,
+    });
+    expect(bassBeyondHand(reading('C7/E', 8, { form: 'E' }))).toBeUndefined();
+    expect(bassBeyondHand(reading('C/E', 7))).toBeUndefined();
+  });
+
+  it('is no other bass than the one in the symbol', () => {
+    const c = reading('C', 12, { form: 'E' });
+    expect(c.tones.find(({ string, fret }) => string === 6 && fret === 8)?.reach).toBe('out');
+    expect(bassBeyondHand(c)).toBeUndefined();
+  });
+});
+
+describe('a form whose grip is the chosen one’s place for place', () => {
+  it('is told apart from one that shares some places', () => {
+    expect(sameGripAs(reading('F#9sus4', 9))?.form.name).toBe('C');
+    expect(sameGripAs(reading('Bm7', 7))).toBeUndefined();
+  });
+
+  it('is none that has more places besides', () => {
+    const part = reading('C/E', 5, { form: 'A' });
+    expect(part.chosen?.overlaps.some(({ shared }) => shared.length === part.chosen?.of)).toBe(
+      true,
+    );
+    expect(sameGripAs(part)).toBeUndefined();
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bestAtHand, DEFAULT_SPAN, type ReadingQuery, readNeck, STANDARD_GUITAR } from '#neck';
 import { type Chord, parseChord, parseDegree } from '#theory';
 import { type AccountParts, accountOf, LONGEST_ACCOUNT, numberWord } from '../../src/ui/words.ts';
+import { besideInWords } from '../../src/ui/words-beside.ts';
 
 function chord(symbol: string): Chord {
   const read = parseChord(symbol);
@@ -26,16 +27,20 @@ function partsOf(
 ): AccountParts {
   const hand = { ...HAND, position };
   const query = { ...hand, chord: chord(symbol), colours: [], spelling: 'exact', ...more } as const;
+  const reading = readNeck(query);
   return {
     standing: { kind: 'chord' },
     symbol,
     position,
-    reading: readNeck(query),
+    reading,
+    beside: besideInWords(reading),
     next: next === '' ? undefined : { symbol: next, form: bestAtHand(chord(next), hand) },
   };
 }
 
-const said = (...given: Parameters<typeof partsOf>): string => accountOf(partsOf(...given));
+const textOf = (parts: AccountParts): string => accountOf(parts).account;
+
+const said = (...given: Parameters<typeof partsOf>): string => textOf(partsOf(...given));
 
 describe('the reading in words', () => {
   it('says chord, position, form, degrees with notes, neighbour and what comes next', () => {
@@ -58,7 +63,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, root on string 5. ' +
+        'Open C shape 4 frets up, beginning at VI, root on string 5. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. The A form shares one of them.',
     );
   });
@@ -100,52 +105,92 @@ describe('the reading in words', () => {
         : { ...tone, reach: tone.degree.number === 7 ? ('out' as const) : tone.reach },
     );
     const reading = parts.reading && { ...parts.reading, tones };
-    expect(accountOf({ ...parts, reading })).toContain(
+    expect(textOf({ ...parts, reading })).toContain(
       ' R B, ♭3 D; a stretch away 5 F♯; out of reach ♭7 A. ',
     );
   });
 
   it('asks for a progression when there is none', () => {
     const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
-    expect(accountOf({ ...nothing, standing: { kind: 'empty' } })).toBe(
+    expect(textOf({ ...nothing, standing: { kind: 'empty' } })).toBe(
       'No chord yet. Type a progression, such as Dm7 G7 C.',
     );
   });
 
   it('says that no chord sounds, and what comes', () => {
     const parts = { ...partsOf('C', 8, 'G7'), reading: undefined, symbol: 'N.C.' };
-    expect(accountOf({ ...parts, standing: { kind: 'silent' } })).toBe(
+    expect(textOf({ ...parts, standing: { kind: 'silent' } })).toBe(
       'N.C., no chord, position VIII. Next: G7, the C form, four of four places.',
     );
   });
 
   it('says that a symbol cannot be read, what may be meant, and what is still on the neck', () => {
     const standing = { kind: 'unread', found: 'Hm', suggestion: 'Bm' } as const;
-    expect(accountOf({ ...partsOf('C', 8), standing })).toMatch(
+    expect(textOf({ ...partsOf('C', 8), standing })).toMatch(
       /^“Hm” cannot be read; perhaps Bm\. Still on the neck: C, position VIII: the E form /,
     );
     const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
-    expect(accountOf({ ...nothing, standing: { kind: 'unread', found: 'Hx' } })).toBe(
+    expect(textOf({ ...nothing, standing: { kind: 'unread', found: 'Hx' } })).toBe(
       '“Hx” cannot be read.',
     );
   });
 
-  it('says that four fingers cannot hold a chord, and where its tones are shown', () => {
+  it('says in which form no hand can grip a chord', () => {
     expect(said('C7b9#9#11b13', 8)).toContain(
-      'C7♭9♯9♯11♭13, position VIII: no playable grip: the tones are shown in the nearest form, E at VIII. ',
+      'C7♭9♯9♯11♭13, position VIII: no playable grip: no hand can grip it in the E form at VIII. ',
     );
+    expect(said('E9', 2, '', { form: 'D' })).toContain(
+      'E9, position II: no playable grip: no hand can grip it in the D form at II. ',
+    );
+  });
+
+  it('says that the bass is what the hand lacks', () => {
+    expect(said('C7/E', 7, '', { form: 'E' })).toContain(', without the bass E under the hand');
+    expect(said('C7/E', 8, '', { form: 'E' })).not.toContain('without the bass');
+    expect(said('C', 9, '', { form: 'E' })).not.toContain('without the bass');
+    expect(said('C/E', 7)).toContain('the E form lies under the hand, five of five places. ');
+  });
+
+  it.each([
+    ['E9', 7, 'The A form has as much; this one needs no stretch in itself.'],
+    ['Cmaj7', 2, 'The A form has as much; this one lies nearer.'],
+    ['Cm', 4, 'The G form has as much; this one is the more usual.'],
+  ])('says of %s at %i what set its form apart from another as good', (symbol, position, words) => {
+    expect(said(symbol, position)).toContain(` ${words} R `);
+    expect(said(symbol, position, 'Gbm7b5/Bbb')).toContain(words);
+  });
+
+  it('says of another form that it is the same places', () => {
+    const text = said('F#9sus4', 9);
+    expect(text).toContain('The C form is the same five places.');
+    expect(text).not.toContain('as much');
+    expect(text).not.toContain('shares');
   });
 
   it('says what is drawn over the neck before the degrees, and leaves those out first', () => {
     const parts = partsOf('Bm7', 7, 'E7');
-    expect(accountOf({ ...parts, material: [] })).toBe(accountOf(parts));
-    const text = accountOf({ ...parts, material: ['Best bend: none', 'x'.repeat(200)] });
+    expect(textOf({ ...parts, material: [] })).toBe(textOf(parts));
+    const text = textOf({ ...parts, material: ['Best bend: none', 'x'.repeat(200)] });
     expect(text).toMatch(/six of six places\. Best bend: none\. x+\. Next: E7/);
     expect(text).not.toContain('♭3 D');
     const nothing = { position: 7, symbol: '', reading: undefined, next: undefined };
-    expect(
-      accountOf({ ...nothing, standing: { kind: 'empty' }, material: ['x7678x is E7♯9'] }),
-    ).toBe('No chord yet. Type a progression, such as Dm7 G7 C. x7678x is E7♯9.');
+    expect(textOf({ ...nothing, standing: { kind: 'empty' }, material: ['x7678x is E7♯9'] })).toBe(
+      'No chord yet. Type a progression, such as Dm7 G7 C. x7678x is E7♯9.',
+    );
+  });
+
+  it('tells which part of it says why', () => {
+    const reasonOf = (...given: Parameters<typeof partsOf>) => accountOf(partsOf(...given)).reason;
+    expect(reasonOf('Bm7', 7, 'E7')).toBe(
+      'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1',
+    );
+    expect(reasonOf('Cmaj7', 2)).toBe(
+      'Open C shape, root on string 5. The A form has as much; this one lies nearer',
+    );
+    const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
+    expect(accountOf(silent).reason).toBe('');
+    const full = accountOf({ ...partsOf('Bm7', 7), material: ['x'.repeat(250)] });
+    expect(full.reason).toBe('');
   });
 
   it('stays short enough to be listened to', () => {

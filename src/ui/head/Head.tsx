@@ -118,6 +118,8 @@ export const Next = memo(function Next() {
  */
 export const ReadingText = memo(function ReadingText() {
   const account = useStudy(({ held, study }) => (held ?? study).account);
+  const reason = useStudy(({ held, study }) => (held ?? study).reason);
+  const at = account.indexOf(reason);
   const playing = useStudy((state) => state.playing);
   return (
     <div className="reading-slot">
@@ -127,7 +129,9 @@ export const ReadingText = memo(function ReadingText() {
         aria-label="Reading"
         aria-live={playing ? 'off' : 'polite'}
       >
-        {account}
+        {account.slice(0, at)}
+        <span className="reason">{reason}</span>
+        {account.slice(at + reason.length)}
       </p>
     </div>
   );

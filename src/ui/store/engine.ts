@@ -1,4 +1,5 @@
 /** The study lenses' computing and intents in one piece, to be fetched together and put in. */
+import { besideInWords } from '../words-beside.ts';
 import { materialInWords } from '../words-material.ts';
 import { startBackground } from './background.ts';
 import { fingeredOf, naming } from './fingered.ts';
@@ -28,6 +29,7 @@ const ENGINE: LensEngine = {
   fingeredOf,
   naming,
   materialInWords,
+  besideInWords,
 };
 
 /** Puts computing and intents in; the studies of every store are then made anew. */

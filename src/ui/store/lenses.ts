@@ -5,6 +5,7 @@
 import type { Workspace } from '#lesson';
 import type { Bend, Connection, Reading, ReadingQuery, Stop } from '#neck';
 import type { Chart, Colour } from '#theory';
+import type { Beside } from '../words.ts';
 import type { Page } from './page.ts';
 import type {
   AppState,
@@ -14,6 +15,7 @@ import type {
   RouteStudy,
   Study,
   TurnedForm,
+  Unsaid,
 } from './types.ts';
 import type { Cell } from './zustand.ts';
 
@@ -37,7 +39,7 @@ export interface Travelled {
 
 type Before = Study | undefined;
 
-/** The functions of material.ts, route.ts, fingered.ts and words-material.ts that a study calls, and what makes studies beforehand. */
+/** The functions of material.ts, route.ts, fingered.ts and the words-….ts that a study calls, and what makes studies beforehand. */
 export interface LensEngine {
   readonly readyStudy: (workspace: Workspace, before: Study) => Study;
   readonly startBackground: (cell: Cell<AppState>, page: Page) => () => void;
@@ -64,7 +66,8 @@ export interface LensEngine {
   readonly travelled: (route: RouteStudy, start: number) => Travelled | undefined;
   readonly fingeredOf: (workspace: Workspace, before: Before) => Fingered | undefined;
   readonly naming: (fingered: Fingered, index: number, on: Workspace['instrument']) => Fingered;
-  readonly materialInWords: (study: Omit<Study, 'account'>) => readonly string[];
+  readonly materialInWords: (study: Unsaid) => readonly string[];
+  readonly besideInWords: (reading: Reading) => Beside;
 }
 
 const NO_BENDS: readonly Bend[] = [];

@@ -24,7 +24,7 @@ import {
 } from './lane.ts';
 import { lensEngine, NO_MATERIAL, type Travelled } from './lenses.ts';
 import { reread } from './reread.ts';
-import type { LaneCell, RouteStudy, Study } from './types.ts';
+import type { LaneCell, RouteStudy, Study, Unsaid } from './types.ts';
 
 type Part = keyof Workspace;
 
@@ -319,15 +319,19 @@ function assembled(workspace: Workspace, read: Read, before: Study | undefined):
 }
 
 /** What the neck shows: the chord as typed, and what it is turned into. */
-const symbolShown = ({ symbol, turned }: Omit<Study, 'account'>): string =>
+const symbolShown = ({ symbol, turned }: Unsaid): string =>
   turned ? `${symbolInSigns(symbol)} turned: ${symbolInSigns(turned.symbol)}` : symbol;
 
-function withAccount(study: Omit<Study, 'account'>): Study {
+function withAccount(study: Unsaid): Study {
   const { standing, position, reading, nextSymbol, nextForm: form, nextWords: words } = study;
   const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form, words };
   const symbol = symbolShown(study);
   const material = lensEngine()?.materialInWords(study) ?? [];
-  return { ...study, account: accountOf({ standing, symbol, position, reading, next, material }) };
+  const beside = reading && lensEngine()?.besideInWords(reading);
+  return {
+    ...study,
+    ...accountOf({ standing, symbol, position, reading, next, beside, material }),
+  };
 }
 
 /** The study made anew with lenses that have arrived; the last good chord stays on the neck. */

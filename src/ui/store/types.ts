@@ -176,7 +176,12 @@ export interface Study {
   readonly runnerUp?: Key;
   /** The reading in words. */
   readonly account: string;
+  /** The part of it that says why the form is called so and was chosen; '' where nothing does. */
+  readonly reason: string;
 }
+
+/** A study before it is put in words. */
+export type Unsaid = Omit<Study, 'account' | 'reason'>;
 
 /** A message to the person: a refused value at its field, storage that cannot keep, a link that was partly read. */
 export interface Notice {

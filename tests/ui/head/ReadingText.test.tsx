@@ -41,6 +41,19 @@ describe('the reading in words', () => {
     expect(reading()).toHaveTextContent(/^Cmaj7/);
   });
 
+  it('sets off why the form is called so, and says the whole all the same', () => {
+    const { store } = playing(SONG);
+    render(
+      <StudyStoreContext value={store}>
+        <ReadingText />
+      </StudyStoreContext>,
+    );
+    const { account, reason } = store.cell.get().study;
+    expect(reason).toMatch(/^Open [CAGED] shape/);
+    expect(reading().querySelector('.reason')?.textContent).toBe(reason);
+    expect(reading().textContent).toBe(account);
+  });
+
   it('is spoken again when the sound fails', () => {
     const { store, player, become } = playing(SONG);
     player.play();
