@@ -1,14 +1,23 @@
 import {
   type KeyboardEvent,
   type ReactNode,
+  useCallback,
   useEffect,
   useId,
   useLayoutEffect,
   useRef,
   useState,
 } from 'react';
+import { flushSync } from 'react-dom';
 import { ok, type Result } from '#theory';
-import { type FieldName, fieldError, fieldNoticeId, useIntents, useStudy } from '../store/index.ts';
+import {
+  type FieldName,
+  fieldError,
+  fieldNoticeId,
+  useIntents,
+  useStudy,
+  useStudyStore,
+} from '../store/index.ts';
 import { readNumber, stepped } from './number.ts';
 
 interface FieldProps<T> {
@@ -26,7 +35,10 @@ interface FieldProps<T> {
   /** Arrow up and down step through whole numbers in this range. */
   readonly range?: Range | undefined;
   readonly wide?: boolean;
-  /** Left with something refused in it, the field shows the value in force again. */
+  /**
+   * A field among the keys of a player, who wants to be back at them: Enter that is taken and Escape
+   * leave it, and left with something refused in it, it shows the value in force again.
+   */
   readonly restores?: boolean;
   readonly children?: ReactNode;
 }
@@ -37,16 +49,18 @@ interface Range {
 }
 
 /** What is typed until it is taken over: on Enter, on leaving the field, on a step of a number. */
-function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
+function useDraft<T>({ name, value, read, onCommit }: FieldProps<T>) {
   const [draft, setDraft] = useState(value);
   const [unread, setUnread] = useState<string>();
   const input = useRef<HTMLInputElement>(null);
-  const commit = useRef((_text: string): void => undefined);
+  const { cell } = useStudyStore();
+  const commit = useRef((_text: string): boolean => false);
   useLayoutEffect(() => {
     commit.current = (text) => {
       const result = read(text);
       setUnread(result.ok ? undefined : result.error);
       if (result.ok) onCommit(result.value);
+      return result.ok && fieldError(cell.get(), name) === undefined;
     };
   });
   useEffect(() => {
@@ -59,8 +73,10 @@ function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
     element?.addEventListener('change', taken);
     return () => element?.removeEventListener('change', taken);
   }, []);
-  const forget = (): void => setUnread(undefined);
-  return { draft, setDraft, unread, forget, input, commit: (text: string) => commit.current(text) };
+  const forget = useCallback((): void => setUnread(undefined), []);
+  /** Takes over what is typed; says whether it was taken. */
+  const take = (text: string): boolean => commit.current(text);
+  return { draft, setDraft, unread, forget, input, commit: take };
 }
 
 type Typed = Pick<ReturnType<typeof useDraft>, 'draft' | 'setDraft' | 'unread' | 'forget'>;
@@ -70,10 +86,13 @@ const READ = 8000;
 
 const STEPS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowDown: -1 };
 
-function stepOf(event: KeyboardEvent, draft: string, range: Range | undefined): string | undefined {
-  const by = STEPS[event.key];
+function stepOf(key: string, draft: string, range: Range | undefined): string | undefined {
+  const by = STEPS[key];
   return by === undefined || range === undefined ? undefined : stepped(draft, by, range);
 }
+
+/** What was said last at a field of this kind, and how that is taken away: two would stand in one place. */
+let said = { name: '', hush: (): void => undefined };
 
 /** What is refused, how it is let go of, and how the field shows what is in force again. */
 function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: Typed) {
@@ -82,11 +101,16 @@ function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: 
   const { dismissNotice } = useIntents();
   const reading = useRef<ReturnType<typeof setTimeout>>(undefined);
   const error = unread ?? refused;
-  const dismiss = (): void => {
+  const dismiss = useCallback((): void => {
     clearTimeout(reading.current);
     forget();
     dismissNotice(fieldNoticeId(name));
-  };
+  }, [forget, dismissNotice, name]);
+  useEffect(() => {
+    if (error === undefined || !restores) return;
+    if (said.name !== name) said.hush();
+    said = { name, hush: dismiss };
+  }, [error, restores, dismiss, name]);
   /** Says whether there was anything to put back. */
   const restore = (): boolean => {
     if (draft === value || !restores) return false;
@@ -96,17 +120,29 @@ function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: 
   return {
     error,
     isRefused: error !== undefined && draft !== value,
-    typedAnew: () => error !== undefined && dismiss(),
+    typedAnew: () => {
+      clearTimeout(reading.current);
+      if (error !== undefined) dismiss();
+    },
     left: () => {
       if (restore()) reading.current = setTimeout(dismiss, READ);
     },
-    /** Says whether the key was for this. */
-    escaped: (key: string): boolean => {
-      const done = key === 'Escape' && restore();
-      if (done) dismiss();
-      return done;
+    dropped: () => {
+      flushSync(restore);
+      dismiss();
     },
   };
+}
+
+/**
+ * What Enter and Escape do in a field that hands the keys back; says whether a key was one of these.
+ * What changes is drawn before the focus goes: the field says once more what stands in it then.
+ */
+function leftByKey(key: string, input: HTMLElement, taken: () => boolean, drop: () => void) {
+  if (key === 'Escape') drop();
+  if (key !== 'Escape' && !(key === 'Enter' && flushSync(taken))) return false;
+  input.blur();
+  return true;
 }
 
 /** A field whose value can be refused: the reason stands under it, the last good value stays in force. */
@@ -114,14 +150,18 @@ export function Field<T>(props: FieldProps<T>) {
   const id = useId();
   const typed = useDraft(props);
   const { draft, setDraft, input, commit } = typed;
-  const { error, isRefused, typedAnew, left, escaped } = useRefusal(props, typed);
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (escaped(event.key)) event.preventDefault();
-    const next = stepOf(event, draft, props.range);
-    if (next === undefined) return;
-    event.preventDefault();
+  const { error, isRefused, typedAnew, left, dropped } = useRefusal(props, typed);
+  const steps = (key: string): boolean => {
+    const next = stepOf(key, draft, props.range);
+    if (next === undefined) return false;
     setDraft(next);
     commit(next);
+    return true;
+  };
+  const leaves = (key: string, field: HTMLElement): boolean =>
+    props.restores === true && leftByKey(key, field, () => commit(draft), dropped);
+  const onKeyDown = (event: KeyboardEvent<HTMLElement>): void => {
+    if (steps(event.key) || leaves(event.key, event.currentTarget)) event.preventDefault();
   };
   return (
     <div className="setting">
