@@ -179,10 +179,10 @@ export function follow(state: AppState, cell: number, next: number | undefined):
   return moveCursorTo({ ...state, study: { ...study, nextOf: order } }, cell);
 }
 
-/** What follows what is as written again. */
-export function unfollow(state: AppState): AppState {
+/** What follows what is as written again, but within a loop as that is played. */
+export function unfollow(state: AppState, looped: ReadonlyMap<number, number>): AppState {
   const { study } = state;
-  const written = nextOf(study.chart, study.cells);
-  const same = written.every((next, i) => next === study.nextOf[i]);
-  return same ? state : { ...state, study: withNextOf(study, written) };
+  const order = nextOf(study.chart, study.cells).map((next, i) => looped.get(i) ?? next);
+  const same = order.every((next, i) => next === study.nextOf[i]);
+  return same ? state : { ...state, study: withNextOf(study, order) };
 }
