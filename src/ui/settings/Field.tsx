@@ -1,6 +1,7 @@
 import {
   type KeyboardEvent,
   type ReactNode,
+  type RefObject,
   useCallback,
   useEffect,
   useId,
@@ -8,7 +9,6 @@ import {
   useRef,
   useState,
 } from 'react';
-import { flushSync } from 'react-dom';
 import { ok, type Result } from '#theory';
 import {
   type FieldName,
@@ -128,21 +128,19 @@ function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: 
       if (restore()) reading.current = setTimeout(dismiss, READ);
     },
     dropped: () => {
-      flushSync(restore);
+      restore();
       dismiss();
     },
   };
 }
 
-/**
- * What Enter and Escape do in a field that hands the keys back; says whether a key was one of these.
- * What changes is drawn before the focus goes: the field says once more what stands in it then.
- */
-function leftByKey(key: string, input: HTMLElement, taken: () => boolean, drop: () => void) {
-  if (key === 'Escape') drop();
-  if (key !== 'Escape' && !(key === 'Enter' && flushSync(taken))) return false;
-  input.blur();
-  return true;
+/** Leaves a field, but not before what stands in it has been drawn: leaving, it says that once more. */
+function useLeaving(input: RefObject<HTMLElement | null>): () => void {
+  const [times, setTimes] = useState(0);
+  useEffect(() => {
+    if (times > 0) input.current?.blur();
+  }, [times, input]);
+  return () => setTimes((before) => before + 1);
 }
 
 /** A field whose value can be refused: the reason stands under it, the last good value stays in force. */
@@ -158,10 +156,17 @@ export function Field<T>(props: FieldProps<T>) {
     commit(next);
     return true;
   };
-  const leaves = (key: string, field: HTMLElement): boolean =>
-    props.restores === true && leftByKey(key, field, () => commit(draft), dropped);
-  const onKeyDown = (event: KeyboardEvent<HTMLElement>): void => {
-    if (steps(event.key) || leaves(event.key, event.currentTarget)) event.preventDefault();
+  const leave = useLeaving(input);
+  /** Enter that is taken and Escape; says whether the key was one of these. */
+  const leaves = (key: string): boolean => {
+    if (key === 'Escape') dropped();
+    const over = key === 'Escape' || (key === 'Enter' && commit(draft));
+    if (over) leave();
+    return over;
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const { key } = event;
+    if (steps(key) || (props.restores === true && leaves(key))) event.preventDefault();
   };
   return (
     <div className="setting">
