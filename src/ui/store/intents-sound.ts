@@ -23,7 +23,7 @@ import {
 import { barsOf, type Chart, type TextError } from '#theory';
 import { moveCursorTo } from './intents-cursor.ts';
 import { nextOf } from './lane.ts';
-import { accept, patched, refuse, step } from './state.ts';
+import { accept, glance, patched, refuse, step } from './state.ts';
 import { withNextOf } from './study.ts';
 import type { AppState, FieldName } from './types.ts';
 
@@ -155,6 +155,10 @@ export const setGuitar = (state: AppState, sound: GuitarSound): AppState =>
 /** Every setting of the sound as on a first visit. */
 export const resetSound = (state: AppState): AppState =>
   step(state, patched(state.workspace, { sound: DEFAULT_SOUND }));
+
+/** Says that the caution about listening has been shown. No step of undo. */
+export const setCautioned = (state: AppState): AppState =>
+  glance(state, patched(state.workspace, { cautioned: true }));
 
 /** Opens the practice screen, or leaves it. No step of undo. */
 export function setPractising(state: AppState, practising: boolean): AppState {
