@@ -287,13 +287,13 @@ test('what is heard is saved as a WAV file, together and alone', async ({ page }
     return { name: file.suggestedFilename(), bytes: readFileSync((await file.path()) ?? '') };
   };
   const { name, bytes } = await saved('as it is heard');
-  expect(name).toBe('handspan.wav');
-  await expect(page.getByText('Saved: handspan.wav')).toBeVisible();
+  expect(name).toBe('handspan-240bpm.wav');
+  await expect(page.getByText('Saved: handspan-240bpm.wav')).toBeVisible();
   expect(bytes.toString('latin1', 0, 4) + bytes.toString('latin1', 8, 12)).toBe('RIFFWAVE');
   // Two bars of 4/4 at 240 are two seconds; two more for the last sounds to die away. 16 bits, stereo.
   expect(bytes.readUInt32LE(40)).toBe(4 * 44_100 * 4);
   const bass = await saved('the bass alone');
-  expect(bass.name).toBe('handspan-bass.wav');
+  expect(bass.name).toBe('handspan-240bpm-bass.wav');
   expect(bass.bytes.length).toBe(bytes.length);
   expect(bass.bytes.equals(bytes)).toBe(false);
 });

@@ -37,4 +37,5 @@ export const DEFAULT_WORKSPACE: Workspace = {
   lens: 'none',
   fingering: '',
   sound: DEFAULT_SOUND,
+  cautioned: false,
 };

@@ -52,6 +52,7 @@ export const KEPT: { readonly [Part in keyof Required<Workspace>]: Keeping } = {
   compare: looked,
   fingering: here,
   sound: here,
+  cautioned: looked,
 };
 
 const PARTS = Object.keys(KEPT) as (keyof Workspace)[];

@@ -117,4 +117,6 @@ export interface Workspace {
   /** The fingering as typed, right or wrong. */
   readonly fingering: string;
   readonly sound: SoundSetup;
+  /** The caution about listening has been shown: once is enough. */
+  readonly cautioned: boolean;
 }

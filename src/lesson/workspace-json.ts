@@ -113,6 +113,7 @@ const READERS: { readonly [Part in keyof Required<Workspace>]: Reader<Required<W
     compare: material.compare,
     fingering: text(material.LONGEST_FINGERING),
     sound,
+    cautioned: flag,
   };
 
 const PARTS = Object.keys(READERS) as (keyof Workspace)[];

@@ -176,6 +176,7 @@ const parts = fc.record(
     compare: comparison,
     fingering: fc.oneof(fc.constantFrom('', 'x7678x'), fc.string({ maxLength: 40 })),
     sound,
+    cautioned: fc.boolean(),
   },
   {
     requiredKeys: [
@@ -197,6 +198,7 @@ const parts = fc.record(
       'lens',
       'fingering',
       'sound',
+      'cautioned',
     ],
   },
 );
@@ -243,6 +245,7 @@ export const OTHER: Required<Workspace> = {
   turn: 'minor',
   compare: { kind: 'chord', symbol: 'D9' },
   fingering: 'x7678x',
+  cautioned: true,
   sound: {
     ...DEFAULT_SOUND,
     feel: 'shuffle',

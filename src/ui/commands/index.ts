@@ -2,4 +2,5 @@
 export { COMMANDS, installAllCommands } from './all.ts';
 export { commandFor, type KeyPress, listenForKeys, pressOf } from './keys.ts';
 export { commandNamed } from './known.ts';
+export { practiceKeys } from './practice.ts';
 export { type Command, GROUPS, type Group, type Scope } from './types.ts';

@@ -1,6 +1,6 @@
 /** From a key that is pressed to the command that it means. */
 import { type AppState, holding, type StudyStore, whenLenses } from '../store/index.ts';
-import { commandByKey, hasAllCommands } from './known.ts';
+import { commandMeant, hasAllCommands } from './known.ts';
 import type { Command } from './types.ts';
 
 /** A key that was pressed, as far as commands care. */
@@ -15,15 +15,21 @@ export interface KeyPress {
 
 const WIDGETS = ['slider', 'spinbutton', 'listbox', 'menu', 'radiogroup', 'textbox', 'combobox'];
 
+const elsewhere = (free: string): string =>
+  [
+    `input:not([type="checkbox"], [type="button"]${free})`,
+    'textarea',
+    'select',
+    'dialog',
+    '[contenteditable]:not([contenteditable="false"])',
+    ...WIDGETS.map((role) => `[role="${role}"]`),
+  ].join(', ');
+
 /** Where a key is not for the workspace. Check boxes and buttons have no use for letters and arrows. */
-const ELSEWHERE = [
-  'input:not([type="checkbox"], [type="button"])',
-  'textarea',
-  'select',
-  'dialog',
-  '[contenteditable]:not([contenteditable="false"])',
-  ...WIDGETS.map((role) => `[role="${role}"]`),
-].join(', ');
+const ELSEWHERE = elsewhere('');
+
+/** The same for a page up or down, which a foot pedal sends: a field of one line has no use for it. */
+const PAGED = elsewhere(', [type="text"]');
 
 /** Where Space has a use of its own. */
 const SPACED = [
@@ -61,7 +67,7 @@ export function pressOf(event: KeyboardEvent, clicked?: Element): KeyPress | und
   if (event.defaultPrevented || event.isComposing) return undefined;
   const { target } = event;
   const chord = chordOf(event);
-  const taken = chord === 'Space' ? SPACED : ELSEWHERE;
+  const taken = chord === 'Space' ? SPACED : chord.startsWith('Page') ? PAGED : ELSEWHERE;
   const owner = target instanceof Element ? target.closest(taken) : null;
   return { chord, repeat: event.repeat, elsewhere: owner !== null && owner !== clicked };
 }
@@ -82,21 +88,6 @@ function followClicks(target: Window, signal: AbortSignal): () => Element | unde
   return () => clicked;
 }
 
-/** What the keys that pedals send mean on the practice screen while the pedal plays. */
-const PEDAL: Readonly<Record<string, string>> = {
-  PageDown: 'Space',
-  ArrowRight: 'Space',
-  ArrowDown: 'Space',
-  PageUp: 'Backspace',
-  ArrowLeft: 'Backspace',
-  ArrowUp: 'Backspace',
-};
-
-function pedalled(chord: string, { practising, workspace }: AppState): string {
-  const plays = practising && workspace.sound.pedal === 'plays';
-  return (plays && PEDAL[chord]) || chord;
-}
-
 const isSingleCharacter = (chord: string): boolean => chord.replace(/^Shift\+/, '').length === 1;
 
 /**
@@ -105,7 +96,7 @@ const isSingleCharacter = (chord: string): boolean => chord.replace(/^Shift\+/, 
  * cannot be done.
  */
 export function commandFor(press: KeyPress, state: AppState): Command | undefined {
-  const command = commandByKey(pedalled(press.chord, state));
+  const command = commandMeant(press.chord, state);
   if (!command?.enabled(state)) return undefined;
   if (press.elsewhere && command.scope !== 'anywhere') return undefined;
   if (isSingleCharacter(press.chord) && !state.workspace.shortcuts) return undefined;

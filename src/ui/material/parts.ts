@@ -3,6 +3,7 @@ import '../styles/material.css';
 import '../styles/material-neck.css';
 import '../styles/material-rows.css';
 import '../styles/sound.css';
+import '../styles/sound-panel.css';
 import '../styles/practice.css';
 import { installAllCommands } from '../commands/index.ts';
 import { browserPlayer } from '../sound/browser-player.ts';

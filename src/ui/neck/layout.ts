@@ -76,7 +76,7 @@ const clamp = (low: number, value: number, high: number): number =>
 const TARGET = 24;
 
 /** Ems from the edge: string names, open strings, nut; and what is kept free at the far end. */
-const BEFORE = { names: 0.6, open: 2.25, nut: 3.85, after: 0.6 };
+const BEFORE = { names: 0.5, open: 2.45, nut: 4.05, after: 0.6 };
 /** Ems across: one bracket row, air around the strings, and the rows under them. */
 const ROWS = {
   level: 1.45,

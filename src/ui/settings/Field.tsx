@@ -1,6 +1,8 @@
 import {
   type KeyboardEvent,
   type ReactNode,
+  type RefObject,
+  useCallback,
   useEffect,
   useId,
   useLayoutEffect,
@@ -8,7 +10,14 @@ import {
   useState,
 } from 'react';
 import { ok, type Result } from '#theory';
-import { type FieldName, fieldError, fieldNoticeId, useIntents, useStudy } from '../store/index.ts';
+import {
+  type FieldName,
+  fieldError,
+  fieldNoticeId,
+  useIntents,
+  useStudy,
+  useStudyStore,
+} from '../store/index.ts';
 import { readNumber, stepped } from './number.ts';
 
 interface FieldProps<T> {
@@ -26,7 +35,10 @@ interface FieldProps<T> {
   /** Arrow up and down step through whole numbers in this range. */
   readonly range?: Range | undefined;
   readonly wide?: boolean;
-  /** Left with something refused in it, the field shows the value in force again. */
+  /**
+   * A field among the keys of a player, who wants to be back at them: Enter that is taken and Escape
+   * leave it, and left with something refused in it, it shows the value in force again.
+   */
   readonly restores?: boolean;
   readonly children?: ReactNode;
 }
@@ -37,16 +49,18 @@ interface Range {
 }
 
 /** What is typed until it is taken over: on Enter, on leaving the field, on a step of a number. */
-function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
+function useDraft<T>({ name, value, read, onCommit }: FieldProps<T>) {
   const [draft, setDraft] = useState(value);
   const [unread, setUnread] = useState<string>();
   const input = useRef<HTMLInputElement>(null);
-  const commit = useRef((_text: string): void => undefined);
+  const { cell } = useStudyStore();
+  const commit = useRef((_text: string): boolean => false);
   useLayoutEffect(() => {
     commit.current = (text) => {
       const result = read(text);
       setUnread(result.ok ? undefined : result.error);
       if (result.ok) onCommit(result.value);
+      return result.ok && fieldError(cell.get(), name) === undefined;
     };
   });
   useEffect(() => {
@@ -59,8 +73,10 @@ function useDraft<T>({ value, read, onCommit }: FieldProps<T>) {
     element?.addEventListener('change', taken);
     return () => element?.removeEventListener('change', taken);
   }, []);
-  const forget = (): void => setUnread(undefined);
-  return { draft, setDraft, unread, forget, input, commit: (text: string) => commit.current(text) };
+  const forget = useCallback((): void => setUnread(undefined), []);
+  /** Takes over what is typed; says whether it was taken. */
+  const take = (text: string): boolean => commit.current(text);
+  return { draft, setDraft, unread, forget, input, commit: take };
 }
 
 type Typed = Pick<ReturnType<typeof useDraft>, 'draft' | 'setDraft' | 'unread' | 'forget'>;
@@ -70,10 +86,13 @@ const READ = 8000;
 
 const STEPS: Readonly<Record<string, 1 | -1>> = { ArrowUp: 1, ArrowDown: -1 };
 
-function stepOf(event: KeyboardEvent, draft: string, range: Range | undefined): string | undefined {
-  const by = STEPS[event.key];
+function stepOf(key: string, draft: string, range: Range | undefined): string | undefined {
+  const by = STEPS[key];
   return by === undefined || range === undefined ? undefined : stepped(draft, by, range);
 }
+
+/** What was said last at a field of this kind, and how that is taken away: two would stand in one place. */
+let said = { name: '', hush: (): void => undefined };
 
 /** What is refused, how it is let go of, and how the field shows what is in force again. */
 function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: Typed) {
@@ -82,11 +101,16 @@ function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: 
   const { dismissNotice } = useIntents();
   const reading = useRef<ReturnType<typeof setTimeout>>(undefined);
   const error = unread ?? refused;
-  const dismiss = (): void => {
+  const dismiss = useCallback((): void => {
     clearTimeout(reading.current);
     forget();
     dismissNotice(fieldNoticeId(name));
-  };
+  }, [forget, dismissNotice, name]);
+  useEffect(() => {
+    if (error === undefined || !restores) return;
+    if (said.name !== name) said.hush();
+    said = { name, hush: dismiss };
+  }, [error, restores, dismiss, name]);
   /** Says whether there was anything to put back. */
   const restore = (): boolean => {
     if (draft === value || !restores) return false;
@@ -96,17 +120,27 @@ function useRefusal<T>({ name, value, restores = false }: FieldProps<T>, typed: 
   return {
     error,
     isRefused: error !== undefined && draft !== value,
-    typedAnew: () => error !== undefined && dismiss(),
+    typedAnew: () => {
+      clearTimeout(reading.current);
+      if (error !== undefined) dismiss();
+    },
     left: () => {
       if (restore()) reading.current = setTimeout(dismiss, READ);
     },
-    /** Says whether the key was for this. */
-    escaped: (key: string): boolean => {
-      const done = key === 'Escape' && restore();
-      if (done) dismiss();
-      return done;
+    dropped: () => {
+      restore();
+      dismiss();
     },
   };
+}
+
+/** Leaves a field, but not before what stands in it has been drawn: leaving, it says that once more. */
+function useLeaving(input: RefObject<HTMLElement | null>): () => void {
+  const [times, setTimes] = useState(0);
+  useEffect(() => {
+    if (times > 0) input.current?.blur();
+  }, [times, input]);
+  return () => setTimes((before) => before + 1);
 }
 
 /** A field whose value can be refused: the reason stands under it, the last good value stays in force. */
@@ -114,14 +148,25 @@ export function Field<T>(props: FieldProps<T>) {
   const id = useId();
   const typed = useDraft(props);
   const { draft, setDraft, input, commit } = typed;
-  const { error, isRefused, typedAnew, left, escaped } = useRefusal(props, typed);
-  const onKeyDown = (event: KeyboardEvent): void => {
-    if (escaped(event.key)) event.preventDefault();
-    const next = stepOf(event, draft, props.range);
-    if (next === undefined) return;
-    event.preventDefault();
+  const { error, isRefused, typedAnew, left, dropped } = useRefusal(props, typed);
+  const steps = (key: string): boolean => {
+    const next = stepOf(key, draft, props.range);
+    if (next === undefined) return false;
     setDraft(next);
     commit(next);
+    return true;
+  };
+  const leave = useLeaving(input);
+  /** Enter that is taken and Escape; says whether the key was one of these. */
+  const leaves = (key: string): boolean => {
+    if (key === 'Escape') dropped();
+    const over = key === 'Escape' || (key === 'Enter' && commit(draft));
+    if (over) leave();
+    return over;
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const { key } = event;
+    if (steps(key) || (props.restores === true && leaves(key))) event.preventDefault();
   };
   return (
     <div className="setting">

@@ -1,16 +1,23 @@
-import { COMMANDS, type Command, GROUPS, type Group } from '../commands/index.ts';
+import { COMMANDS, type Command, GROUPS, practiceKeys } from '../commands/index.ts';
+import { type AppState, useStudyStore } from '../store/index.ts';
 import { keyNames } from './key-names.ts';
+
+/** A command, and the keys by which it goes. */
+interface Keyed {
+  readonly command: Command;
+  readonly keys: readonly string[];
+}
 
 function Chord({ chord }: { readonly chord: string }) {
   return keyNames(chord).map((key) => <kbd key={key}>{key}</kbd>);
 }
 
-function Row({ command }: { readonly command: Command }) {
+function Row({ command, keys }: Keyed) {
   return (
     <tr>
       <th scope="row">{command.label}</th>
       <td>
-        {command.keys.map((chord) => (
+        {keys.map((chord) => (
           <span key={chord} className="chord-keys">
             <Chord chord={chord} />
           </span>
@@ -20,22 +27,55 @@ function Row({ command }: { readonly command: Command }) {
   );
 }
 
-function GroupOfKeys({ group }: { readonly group: Group }) {
-  const commands = COMMANDS.filter(({ group: of, keys }) => of === group && keys.length > 0);
-  if (commands.length === 0) return null;
+function KeysOf({ title, rows }: { readonly title: string; readonly rows: readonly Keyed[] }) {
+  if (rows.length === 0) return null;
   return (
     <table className="keys">
-      <caption>{group}</caption>
+      <caption>{title}</caption>
       <tbody>
-        {commands.map((command) => (
-          <Row key={command.name} command={command} />
+        {rows.map((row) => (
+          <Row key={row.command.name} {...row} />
         ))}
       </tbody>
     </table>
   );
 }
 
-/** The keys, made from the very commands that they perform. */
+const keyed = (keysOf: (command: Command) => readonly string[]): readonly Keyed[] =>
+  COMMANDS.map((command) => ({ command, keys: keysOf(command) })).filter(
+    ({ keys }) => keys.length > 0,
+  );
+
+/** What goes by other keys on the practice screen than beside it. */
+const movedKeys = (state: AppState): readonly Keyed[] =>
+  keyed((command) => {
+    const there = practiceKeys(command, state);
+    return there.some((key) => !command.keys.includes(key)) ? there : [];
+  });
+
+/** The keys that hold now, made from the very commands that they perform. */
 export function KeyTables() {
-  return GROUPS.map((group) => <GroupOfKeys key={group} group={group} />);
+  const state = useStudyStore().cell.get();
+  const { practising } = state;
+  const rows = keyed((command) => (practising ? practiceKeys(command, state) : command.keys));
+  return (
+    <>
+      {practising && (
+        <p>These are the keys of the practice screen, which Esc leaves; the others rest.</p>
+      )}
+      {GROUPS.map((group) => (
+        <KeysOf
+          key={group}
+          title={group}
+          rows={rows.filter(({ command }) => command.group === group)}
+        />
+      ))}
+      {!practising && (
+        <>
+          <KeysOf title="On the practice screen, pedal and keys" rows={movedKeys(state)} />
+          <p>There the keys of forms, lenses, turns and routes rest, and Esc leaves the screen.</p>
+        </>
+      )}
+    </>
+  );
 }

@@ -33,7 +33,7 @@ function Whole() {
       <td>
         <Fader label="Level of everything" level={master} onLevel={setMaster} />
       </td>
-      <td colSpan={3}>{percent(master)}</td>
+      <td className="level-now">{percent(master)}</td>
     </tr>
   );
 }
@@ -53,6 +53,7 @@ function Part({ name }: { readonly name: PartName }) {
           onLevel={(next) => setPart(name, { level: next })}
         />
       </td>
+      <td className="level-now">{silent ? 'silent' : percent(level)}</td>
       <td>
         <button
           type="button"
@@ -75,7 +76,6 @@ function Part({ name }: { readonly name: PartName }) {
           </button>
         )}
       </td>
-      <td className="silent-word">{silent && 'silent'}</td>
     </tr>
   );
 }

@@ -5,18 +5,21 @@ import { useIntents, useStudy } from '../store/index.ts';
 import { Levels } from './Levels.tsx';
 import { SaveWav } from './SaveWav.tsx';
 import { Speed } from './Speed.tsx';
-import { FEEL_OPTIONS, STUDY_OPTIONS } from './words.ts';
+import { FEEL_OPTIONS, STUDY_HINTS, STUDY_OPTIONS } from './words.ts';
 
 function StudyChoice() {
   const study = useStudy(({ workspace }) => workspace.sound.study);
   const { setStudy } = useIntents();
   return (
-    <Choice
-      label="Heard over the backing"
-      options={STUDY_OPTIONS}
-      value={study}
-      onChange={setStudy}
-    />
+    <div className="study-choice">
+      <Choice
+        label="Heard over the backing"
+        options={STUDY_OPTIONS}
+        value={study}
+        onChange={setStudy}
+      />
+      <p className="hint">{STUDY_HINTS[study]}</p>
+    </div>
   );
 }
 

@@ -4,6 +4,8 @@ import { CommandButton } from '../controls/CommandButton.tsx';
 import { TextField } from '../settings/Field.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
 import { Beats } from './Beats.tsx';
+import { Caution } from './Caution.tsx';
+import { useNeckInSight } from './in-sight.ts';
 import { PracticeKeys } from './PracticeKeys.tsx';
 import { usePlayer, useSounding } from './players.ts';
 import { Summary } from './Summary.tsx';
@@ -94,6 +96,7 @@ function Rounds() {
 
 /** Playing by hand: from the cursor, how fast, which bars, and whether round and round. */
 export function Transport() {
+  useNeckInSight();
   return (
     <section className="transport" aria-label="Transport">
       <div className="transport-row">
@@ -102,12 +105,13 @@ export function Transport() {
         <Loop />
         <Rounds />
         <div className="now-playing">
-          <Summary />
           <Beats />
+          <Summary />
         </div>
         <PracticeKeys />
       </div>
       <Trouble />
+      <Caution />
     </section>
   );
 }

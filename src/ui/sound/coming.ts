@@ -1,16 +1,17 @@
 /** What the music comes to next, and when it is time to look at it. */
 import { barAt, type PlayedSlot, type Stretch, slotAt } from '#line';
-import { type TransportSettings, tempoIn } from '#sound';
+import type { TransportSettings } from '#sound';
 import { beatTicks, TICKS_PER_QUARTER } from '#theory';
 import { chordOf, type LaneCell, type Study, sameChord } from '../store/index.ts';
-import { loopSpan, type Piece } from './piece.ts';
+import type { Piece } from './piece.ts';
 
-/** Seconds before a change from which on the next form is shown: time for a hand to get there. */
-const NOTICE_SECONDS = 1.6;
-/** At a slow tempo the change is prepared in beats. */
+/** Beats before a change from which on the next form is shown, at whatever tempo they are heard. */
 const NOTICE_BEATS = 2;
-/** Of a short chord no more than this share is spent looking at the next one. */
-const NOTICE_SHARE = 0.75;
+/** Of a chord that does not last so long, the share that is spent looking at the next one. */
+const NOTICE_SHARE = 0.5;
+
+/** What is played, as far as it matters what follows what. */
+export type InOrder = Pick<Piece, 'played' | 'cellOf'>;
 
 export interface Coming {
   /** Cell of the next other chord; absent where none is played any more. */
@@ -26,7 +27,7 @@ interface Ahead {
 
 /** What follows a tick in a stretch: to its end, and once more from its beginning where it goes round. */
 function slotsAfter(
-  { slots }: Piece['played'],
+  { slots }: InOrder['played'],
   tick: number,
   { from, to }: Stretch,
   round: boolean,
@@ -39,7 +40,7 @@ function slotsAfter(
   ];
 }
 
-const cellFor = ({ cellOf }: Piece, { cells }: Study, { index }: PlayedSlot) =>
+const cellFor = ({ cellOf }: InOrder, { cells }: Study, { index }: PlayedSlot) =>
   cells[cellOf[index] ?? -1];
 
 function isOther(cell: LaneCell | undefined, here: LaneCell | undefined): boolean {
@@ -50,39 +51,56 @@ function isOther(cell: LaneCell | undefined, here: LaneCell | undefined): boolea
 
 /** The next other chord in playing order; N.C. and what cannot be read are passed over. */
 function nextChord(
-  piece: Piece,
+  piece: InOrder,
   study: Study,
-  settings: TransportSettings,
-  tick: number,
+  { span, round, tick }: { readonly span: Stretch; readonly round: boolean; readonly tick: number },
 ): Ahead | undefined {
   const now = slotAt(piece.played, tick);
   const here = now && cellFor(piece, study, now);
-  const span = loopSpan(piece, settings) ?? { from: 0, to: piece.played.length };
-  return slotsAfter(piece.played, tick, span, settings.once !== true).find(({ slot }) =>
+  return slotsAfter(piece.played, tick, span, round).find(({ slot }) =>
     isOther(cellFor(piece, study, slot), here),
   );
 }
 
-/** Ticks before a change from which on it is shown what comes. */
-function noticeAt(piece: Piece, settings: TransportSettings, tick: number, round: number): number {
-  const metre = barAt(piece.played, tick)?.metre;
-  const beat = Math.max(TICKS_PER_QUARTER, metre === undefined ? 0 : beatTicks(metre));
-  const perTick = 60 / (tempoIn(settings, round) * TICKS_PER_QUARTER);
-  const length = slotAt(piece.played, tick)?.length ?? 0;
-  return Math.min(Math.max(NOTICE_SECONDS / perTick, NOTICE_BEATS * beat), NOTICE_SHARE * length);
+/** Something else sounds, or something where there is silence. */
+function isElse(cell: LaneCell | undefined, here: LaneCell | undefined): boolean {
+  const [chord, now] = [cell && chordOf(cell.slot), here && chordOf(here.slot)];
+  return chord && now ? !sameChord(chord, now) : chord !== now;
 }
 
-/** Which other chord comes next at a tick of a round, and whether it is time to look at it. */
+/** The tick from which on a stretch sounds as it does now. */
+function beganAt(piece: InOrder, study: Study, tick: number, { from }: Stretch): number {
+  const now = slotAt(piece.played, tick);
+  const here = now && cellFor(piece, study, now);
+  const before = piece.played.slots.findLast(
+    (slot) => slot.start >= from && slot.start <= tick && isElse(cellFor(piece, study, slot), here),
+  );
+  return before === undefined ? from : before.start + before.length;
+}
+
+/** Ticks before a change from which on it is shown what comes, for a chord that lasts so many. */
+function noticeAt({ played }: InOrder, tick: number, lasts: number): number {
+  const metre = barAt(played, tick)?.metre;
+  const beat = Math.max(TICKS_PER_QUARTER, metre === undefined ? 0 : beatTicks(metre));
+  const notice = NOTICE_BEATS * beat;
+  return lasts >= notice ? notice : NOTICE_SHARE * lasts;
+}
+
+/**
+ * Which other chord comes next at a tick, and whether it is time to look at it. `span`: the loop, or
+ * all there is.
+ */
 export function comingAt(
-  piece: Piece,
+  piece: InOrder,
   study: Study,
-  settings: TransportSettings,
-  { tick, round }: { readonly tick: number; readonly round: number },
+  { once }: TransportSettings,
+  { tick, span }: { readonly tick: number; readonly span: Stretch },
 ): Coming {
-  const ahead = nextChord(piece, study, settings, tick);
+  const ahead = nextChord(piece, study, { span, round: once !== true, tick });
   if (ahead === undefined) return { next: undefined, soon: false };
   const cell = cellFor(piece, study, ahead.slot);
-  const near = ahead.at - tick <= noticeAt(piece, settings, tick, round);
+  const lasts = ahead.at - beganAt(piece, study, tick, span);
+  const near = ahead.at - tick <= noticeAt(piece, tick, lasts);
   return { next: cell?.index, soon: cell?.form !== undefined && near };
 }
 

@@ -34,7 +34,7 @@ export interface Piece {
 }
 
 /** Slots that merely go on belong to the cell before them. */
-function cellsOfSlots({ chart, cells }: Study): readonly number[] {
+export function cellsOfSlots({ chart, cells }: Study): readonly number[] {
   let cell = -1;
   return slotsOf(chart).map(({ at }) => {
     if (cells[cell + 1]?.at === at) cell += 1;
@@ -138,7 +138,7 @@ export function settingsFor(
 
 /** The tick at which a cell is played first within a stretch; undefined where it is not. */
 export function startWithin(
-  { played, cellOf }: Piece,
+  { played, cellOf }: Pick<Piece, 'played' | 'cellOf'>,
   cell: number,
   { from, to }: Stretch,
 ): number | undefined {

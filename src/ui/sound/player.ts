@@ -4,25 +4,17 @@ import type { Place } from '#neck';
 import {
   gainOfPart,
   type Struck,
-  struckAt,
   type Taps,
   type TransportSettings,
   tappedTempo,
   tempoIn,
-  voicingOf,
   withTap,
 } from '#sound';
 import type { Engine, Heard } from '#sound/browser';
-import {
-  type AppState,
-  type Cell,
-  chordOf,
-  patched,
-  type Study,
-  type StudyStore,
-} from '../store/index.ts';
-import { comingAt, timeThrough } from './coming.ts';
-import { groupsInTurn, struckInTurn } from './in-turn.ts';
+import { type AppState, type Cell, patched, type Study, type StudyStore } from '../store/index.ts';
+import { hearChord, hearTones, strike } from './by-hand.ts';
+import { type Coming, comingAt, timeThrough } from './coming.ts';
+import { loopOrder } from './loop-order.ts';
 import {
   type Later,
   type Marking,
@@ -83,12 +75,16 @@ interface Inside {
   /** The cell that the music last took the cursor to; -1 = none. */
   cell: number;
   next: number | undefined;
+  /** Where the music begins that is counted in. */
+  ready: { readonly cell: number; readonly next: number | undefined; readonly time: number };
   /** Where playing began: the cursor goes back there when the music is over. */
   origin: number;
   taps: Taps;
   /** The chart was typed after the cursor was last moved by hand. */
   typed: boolean;
   callOff: (() => void) | undefined;
+  /** Calls off that what was tapped is no longer shown. */
+  tapOff: (() => void) | undefined;
 }
 
 const sourceIn = ({ store }: Inside): Source => sourceOf(store.cell.get());
@@ -131,14 +127,24 @@ function markHeard(inside: Inside, tick: number): void {
   inside.marking.play(heard ? soundedAt(pieceIn(inside).sounded, tick) : NOTHING);
 }
 
-function followMusic(inside: Inside, { tick, round }: Heard): Partial<Sounding> {
+const coming = (inside: Inside, tick: number): Coming =>
+  comingAt(pieceIn(inside), studyIn(inside), settingsIn(inside), { tick, span: spanIn(inside) });
+
+function followMusic(inside: Inside, { tick }: Heard): Partial<Sounding> {
   const piece = pieceIn(inside);
   const slot = slotAt(piece.played, tick);
-  const settings = settingsIn(inside);
-  const { next, soon } = comingAt(piece, studyIn(inside), settings, { tick, round });
+  const { next, soon } = coming(inside, tick);
   if (slot) takeAlong(inside, piece.cellOf[slot.index] ?? 0, next);
   markHeard(inside, tick);
   return { soon, time: timeThrough(piece, tick) };
+}
+
+/** While it is counted in, everything shows the bar that is about to begin. */
+function followCount(inside: Inside): Partial<Sounding> {
+  const { cell, next, time } = inside.ready;
+  takeAlong(inside, cell, next);
+  inside.marking.play(NOTHING);
+  return { soon: false, time };
 }
 
 function followHeard(inside: Inside, heard: Heard): void {
@@ -146,7 +152,7 @@ function followHeard(inside: Inside, heard: Heard): void {
   const beats = heard.bar?.metre.beats ?? 0;
   const tempo = tempoIn(settingsIn(inside), Math.max(0, round));
   const known = { counting, round, beat: Math.floor(heard.beat), beats, tempo };
-  const music = counting ? { soon: false } : followMusic(inside, heard);
+  const music = counting ? followCount(inside) : followMusic(inside, heard);
   show(inside, { ...known, ...music });
 }
 
@@ -189,18 +195,23 @@ function beginning(inside: Inside): number {
 
 /** Takes the cursor where the music will begin: the hand gets ready while it is counted in. */
 function getReady(inside: Inside, cell: number): void {
-  const at = { tick: startOf(inside, cell), round: 0 };
-  const { next } = comingAt(pieceIn(inside), studyIn(inside), settingsIn(inside), at);
-  inside.cell = cell;
-  inside.store.intents.follow(cell, next);
+  const tick = startOf(inside, cell);
+  const { next } = coming(inside, tick);
+  inside.ready = { cell, next, time: timeThrough(pieceIn(inside), tick) };
+  takeAlong(inside, cell, next);
+}
+
+/** Begins at a cell, counted in. */
+function beginAt(inside: Inside, cell: number): void {
+  inside.origin = cell;
+  getReady(inside, cell);
+  playFrom(inside, cell);
 }
 
 function play(inside: Inside): void {
   const cell = beginning(inside);
   inside.typed = false;
-  inside.origin = cell;
-  getReady(inside, cell);
-  playFrom(inside, cell);
+  beginAt(inside, cell);
 }
 
 function stop(inside: Inside): void {
@@ -217,54 +228,23 @@ function firstCell(inside: Inside): number {
 
 function fromStart(inside: Inside): void {
   const first = firstCell(inside);
-  if (isPlaying(inside)) {
-    inside.origin = first;
-    playFrom(inside, first);
-  } else inside.store.intents.moveCursorTo(first);
+  if (isPlaying(inside)) beginAt(inside, first);
+  else inside.store.intents.moveCursorTo(first);
 }
+
+/** Seconds for which it is shown what was tapped. */
+const TAP_SECONDS = 4;
 
 /** What is tapped is what is heard, slowed down or not. */
 function tap(inside: Inside): void {
   inside.taps = withTap(inside.taps, inside.stage.now());
   const tapped = tappedTempo(inside.taps);
   if (tapped === undefined) return;
-  show(inside, { tapped });
   inside.store.intents.setTempoHeard(tapped, inside.sounding.get().round);
-}
-
-/** The grip under the cursor, or where an accompanist would hold the chord. */
-function heldAt(study: Study) {
-  const cell = study.cells[study.cursor];
-  const chord = cell && chordOf(cell.slot);
-  const grip = study.turned ? study.reading?.chosen?.grip : cell?.form?.grip;
-  if (grip) return grip.tones;
-  return chord ? voicingOf(chord, study.of.instrument, study.position) : [];
-}
-
-function strike(
-  { engine, marking }: Inside,
-  notes: readonly Struck[],
-  groups: readonly StruckGroup[],
-): void {
-  engine.strike(notes).then(
-    (sounds) => sounds && marking.strike(groups),
-    () => undefined,
-  );
-}
-
-function hearChord(inside: Inside): void {
-  const { study, sound } = sourceIn(inside);
-  const places = heldAt(study);
-  const notes = struckAt(places, study.of.instrument, sound.transport.semitones);
-  strike(inside, notes, [{ places, after: 0 }]);
-}
-
-function hearTones(inside: Inside): void {
-  const { study, sound } = sourceIn(inside);
-  const { instrument } = study.of;
-  const places = heldAt(study);
-  const notes = struckInTurn(places, instrument, sound.transport.semitones);
-  strike(inside, notes, groupsInTurn(places, instrument));
+  // Last: a change of the tempo takes away what is shown of a tap before it.
+  show(inside, { tapped });
+  inside.tapOff?.();
+  inside.tapOff = inside.stage.later(TAP_SECONDS, () => show(inside, { tapped: 0 }));
 }
 
 /** The music is over, or has been stopped. */
@@ -274,7 +254,7 @@ function rest(inside: Inside): void {
   const { origin } = inside;
   inside.cell = -1;
   inside.origin = -1;
-  inside.store.intents.unfollow();
+  inside.store.intents.unfollow(loopOrder(sourceIn(inside)));
   if (origin >= 0) inside.store.intents.moveCursorTo(origin);
   inside.marking.play(NOTHING);
   const { tapped } = inside.sounding.get();
@@ -322,12 +302,23 @@ function noteTyping(inside: Inside, { study }: AppState, before: AppState): void
   else if (study.cursor !== before.study.cursor) inside.typed = false;
 }
 
+/** Of a loop it is known also while nothing plays what would follow what. */
+function orderChanged(inside: Inside, now: Source, before: Source): void {
+  const [{ transport }, { transport: old }] = [now.sound, before.sound];
+  const looped = transport.loop !== undefined || old.loop !== undefined;
+  if (looped && (now.study.chart !== before.study.chart || transport !== old))
+    inside.store.intents.unfollow(loopOrder(now));
+}
+
 function workChanged(inside: Inside, now: AppState, before: AppState): void {
   noteTyping(inside, now, before);
   if (now.study === before.study && now.workspace.sound === before.workspace.sound) return;
   inside.engine.setMix(now.workspace.sound.mix);
   inside.engine.setInstrument(now.workspace.instrument);
-  if (isPlaying(inside)) changedWhilePlaying(inside, sourceOf(now), sourceOf(before));
+  const [source, old] = [sourceOf(now), sourceOf(before)];
+  if (source.sound.transport !== old.sound.transport) show(inside, { tapped: 0 });
+  if (isPlaying(inside)) changedWhilePlaying(inside, source, old);
+  else orderChanged(inside, source, old);
 }
 
 const begun = (store: StudyStore, engine: Engine, stage: Stage): Inside => ({
@@ -339,10 +330,12 @@ const begun = (store: StudyStore, engine: Engine, stage: Stage): Inside => ({
   piece: undefined,
   cell: -1,
   next: undefined,
+  ready: { cell: -1, next: undefined, time: 0 },
   origin: -1,
   taps: [],
   typed: false,
   callOff: undefined,
+  tapOff: undefined,
 });
 
 /** A player for a store, on an engine. `close` lets go of both. */
@@ -350,6 +343,8 @@ export function startPlayer(store: StudyStore, engine: Engine, stage: Stage): Pl
   const inside = begun(store, engine, stage);
   const unwatch = store.cell.watch((now, before) => workChanged(inside, now, before));
   const unsubscribe = engine.subscribe(() => phaseChanged(inside));
+  // Not at once: a player is made while the page is drawn.
+  const order = stage.later(0, () => store.intents.unfollow(loopOrder(sourceIn(inside))));
   return {
     sounding: inside.sounding,
     marked: inside.marking.places,
@@ -367,6 +362,8 @@ export function startPlayer(store: StudyStore, engine: Engine, stage: Stage): Pl
       unwatch();
       unsubscribe();
       inside.callOff?.();
+      inside.tapOff?.();
+      order();
       engine.close();
     },
   };

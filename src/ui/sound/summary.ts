@@ -20,14 +20,14 @@ function partsInWords({ parts }: Mix): readonly string[] {
   ];
 }
 
-/** The tempo that is heard, where the field does not show it already. */
-function speedInWords({ transport }: SoundSetup, { phase, tempo }: Sounding): readonly string[] {
+/** The tempo that is heard, where the field does not show it already, and its share. */
+function speedInWords({ transport }: SoundSetup, { phase, tempo }: Sounding) {
   const heard = phase === 'playing' && tempo > 0 ? tempo : tempoIn(transport, 0);
   const { share } = transport;
   return [
-    ...(heard === transport.tempo ? [] : [`${Math.round(heard)} bpm`]),
-    ...(share === 1 ? [] : [percent(share)]),
-  ];
+    heard === transport.tempo ? [] : [`${Math.round(heard)} bpm`],
+    share === 1 ? [] : [percent(share)],
+  ] as const;
 }
 
 const NTH = ['', '1st', '2nd', '3rd'];
@@ -39,14 +39,19 @@ function placeInWords({ round, time }: Sounding): readonly string[] {
   ];
 }
 
-/** `44 bpm`, `70 %`, `½ step down`, `bass only`, `round 3`: only what is not as usual. */
+/**
+ * `44 bpm`, `round 3`, `70 %`, `½ step down`, `bass only`: only what is not as usual. What changes while
+ * it plays comes first, for where there is no room the last is left out.
+ */
 export function summaryOf(sound: SoundSetup, sounding: Sounding): readonly string[] {
   const { semitones, once } = sound.transport;
+  const [tempo, share] = speedInWords(sound, sounding);
   return [
-    ...speedInWords(sound, sounding),
+    ...tempo,
+    ...placeInWords(sounding),
+    ...share,
     ...(semitones === 0 ? [] : [stepsInWords(semitones)]),
     ...partsInWords(sound.mix),
     ...(once ? ['once'] : []),
-    ...placeInWords(sounding),
   ];
 }

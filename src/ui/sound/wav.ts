@@ -1,5 +1,5 @@
 /** Files of what is heard. */
-import { onlyParts, PARTS, type PartName, type RenderQuery } from '#sound';
+import { onlyParts, PARTS, type PartName, type RenderQuery, tempoIn } from '#sound';
 import { type WavError, wavFile } from '#sound/browser';
 import type { Result } from '#theory';
 import type { StudyStore } from '../store/index.ts';
@@ -24,10 +24,10 @@ export interface Wanted {
 
 const isPart = (what: What): what is (typeof ALONE)[number] => what !== 'heard' && what !== 'each';
 
-function wantedOf(whole: RenderQuery, part: PartName | undefined): Wanted {
-  if (part === undefined) return { name: 'handspan.wav', query: whole };
+function wantedOf(whole: RenderQuery, name: string, part: PartName | undefined): Wanted {
+  if (part === undefined) return { name: `${name}.wav`, query: whole };
   const query = { ...whole, mix: onlyParts(whole.mix, [part]) };
-  return { name: `handspan-${PART_WORDS[part]}.wav`, query };
+  return { name: `${name}-${PART_WORDS[part]}.wav`, query };
 }
 
 /** The files of what would be played now: the loop once, or the whole chart, without a count-in. */
@@ -37,8 +37,9 @@ export function wantedFiles(store: StudyStore, player: Player, what: What): read
   const settings = { ...settingsFor(piece, sound.transport), countInBars: 0 };
   const { performance } = piece;
   const whole = { performance, instrument, mix: sound.mix, settings, rate: RATE };
-  if (what === 'each') return ALONE.map((part) => wantedOf(whole, part));
-  return [wantedOf(whole, isPart(what) ? what : undefined)];
+  const name = `handspan-${Math.round(tempoIn(settings, 0))}bpm`;
+  if (what === 'each') return ALONE.map((part) => wantedOf(whole, name, part));
+  return [wantedOf(whole, name, isPart(what) ? what : undefined)];
 }
 
 /** Hands a file to the person. */

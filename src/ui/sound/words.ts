@@ -12,6 +12,14 @@ export const STUDY_OPTIONS: Options<StudyName> = [
   ['connect', 'what leads on'],
 ];
 
+/** What one hears of the line, in one sentence. */
+export const STUDY_HINTS: Readonly<Record<StudyName, string>> = {
+  none: 'The line is yours: nothing is played over the backing.',
+  strum: 'The grip under the hand, struck once for every chord.',
+  singles: 'The tones of the grip one after the other, up and down in eighths.',
+  connect: 'Into every change one tone of this chord, and the tone of the next that it leads to.',
+};
+
 export const FEEL_OPTIONS: Options<FeelName> = [
   ['straight', 'straight'],
   ['shuffle', 'shuffle'],

@@ -23,7 +23,7 @@ import {
 import { barsOf, type Chart, type TextError } from '#theory';
 import { moveCursorTo } from './intents-cursor.ts';
 import { nextOf } from './lane.ts';
-import { accept, patched, refuse, step } from './state.ts';
+import { accept, glance, patched, refuse, step } from './state.ts';
 import { withNextOf } from './study.ts';
 import type { AppState, FieldName } from './types.ts';
 
@@ -156,6 +156,10 @@ export const setGuitar = (state: AppState, sound: GuitarSound): AppState =>
 export const resetSound = (state: AppState): AppState =>
   step(state, patched(state.workspace, { sound: DEFAULT_SOUND }));
 
+/** Says that the caution about listening has been shown. No step of undo. */
+export const setCautioned = (state: AppState): AppState =>
+  glance(state, patched(state.workspace, { cautioned: true }));
+
 /** Opens the practice screen, or leaves it. No step of undo. */
 export function setPractising(state: AppState, practising: boolean): AppState {
   const open = patched(state, { practising });
@@ -179,10 +183,10 @@ export function follow(state: AppState, cell: number, next: number | undefined):
   return moveCursorTo({ ...state, study: { ...study, nextOf: order } }, cell);
 }
 
-/** What follows what is as written again. */
-export function unfollow(state: AppState): AppState {
+/** What follows what is as written again, but within a loop as that is played. */
+export function unfollow(state: AppState, looped: ReadonlyMap<number, number>): AppState {
   const { study } = state;
-  const written = nextOf(study.chart, study.cells);
-  const same = written.every((next, i) => next === study.nextOf[i]);
-  return same ? state : { ...state, study: withNextOf(study, written) };
+  const order = nextOf(study.chart, study.cells).map((next, i) => looped.get(i) ?? next);
+  const same = order.every((next, i) => next === study.nextOf[i]);
+  return same ? state : { ...state, study: withNextOf(study, order) };
 }

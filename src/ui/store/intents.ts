@@ -122,6 +122,7 @@ function sounding(later: BindLater) {
     setMaster: later(({ sound }) => sound.setMaster),
     setGuitar: later(({ sound }) => sound.setGuitar),
     resetSound: later(({ sound }) => sound.resetSound),
+    setCautioned: later(({ sound }) => sound.setCautioned),
     setPractising: later(({ sound }) => sound.setPractising),
     setPlaying: later(({ sound }) => sound.setPlaying),
     follow: later(({ sound }) => sound.follow),

@@ -31,6 +31,7 @@ const NAMES: Readonly<Record<Part, string>> = {
   compare: 'comparison',
   fingering: 'fingering',
   sound: 'sound',
+  cautioned: 'caution',
 };
 
 const PARTS = Object.keys(NAMES) as Part[];

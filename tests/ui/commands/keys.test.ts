@@ -108,6 +108,39 @@ describe('what a key means', () => {
     expect(means()).toEqual(steps);
   });
 
+  it('is on the practice screen only what belongs to practising', () => {
+    const store = createStudyStore(workspace('| C | G | F |'));
+    const keys = COMMANDS.flatMap((command) => command.keys);
+    const means = (key: string): string | undefined =>
+      commandFor({ chord: key, repeat: false, elsewhere: false }, store.cell.get())?.group;
+    const groups = () => new Set(keys.map(means).filter((group) => group !== undefined));
+    expect(groups()).toContain('Turns');
+    store.intents.setPractising(true);
+    expect(groups()).toEqual(new Set(['Cursor', 'Hand', 'Study', 'Sound', 'View']));
+    expect(['1', '-', 'c', 'Shift+b', 'r', 't', ','].map(means)).toEqual([
+      ...[undefined, 'Sound', undefined, undefined, undefined, undefined, undefined],
+    ]);
+    const named = ['-', '+', 'l', '?', 'Escape', 'o', ']'].map(
+      (chord) => commandFor({ chord, repeat: false, elsewhere: false }, store.cell.get())?.name,
+    );
+    expect(named).toEqual([
+      ...['slower', 'faster', 'labels', 'keys', 'leave', 'loop-section', 'hand-up'],
+    ]);
+  });
+
+  it('is for a page up or down that of the workspace also in a field of one line', () => {
+    const page = { key: 'PageDown' };
+    expect(meaning(page, '<input type="text">')).toBe('cursor-next');
+    for (const markup of [
+      '<textarea></textarea>',
+      '<input type="range">',
+      '<select></select>',
+      '<dialog open><input type="text" data-here></dialog>',
+    ]) {
+      expect(meaning(page, markup)).toBeUndefined();
+    }
+  });
+
   it('that is held down is only what may be done again and again', () => {
     expect(meaning({ key: 'ArrowRight', repeat: true })).toBe('cursor-next');
     expect(meaning({ key: 'l', repeat: true })).toBeUndefined();

@@ -28,6 +28,15 @@ const place = (layout: ReturnType<typeof neck>, string: number, at: number) =>
   placeAt(layout, stringNumber(string), fret(at));
 
 describe('layoutNeck', () => {
+  it('keeps the name of a flat string clear of the largest mark on it', () => {
+    const { open, names, wires, em } = neck({ tall: true });
+    // The largest mark takes 0.47 of its space; a name of two signs is about 1.25 of its type wide.
+    const mark = 0.47 * ((wires[0] ?? 0) - open + em);
+    const name = (1.25 * 0.8125 * em) / 2;
+    expect(names - name).toBeGreaterThanOrEqual(-1);
+    expect(open - mark - (names + name)).toBeGreaterThan(2);
+  });
+
   it('puts the wires at the true distances of an equal-tempered neck', () => {
     const { wires } = neck();
     const [nut = 0] = wires;

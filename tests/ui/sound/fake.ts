@@ -1,4 +1,4 @@
-import type { Workspace } from '#lesson';
+import { DEFAULT_SOUND, type SoundSetup, type Workspace } from '#lesson';
 import { barAt } from '#line';
 import type { Instrument } from '#neck';
 import type { Mix, Performance, Struck, TransportSettings } from '#sound';
@@ -125,3 +125,8 @@ export function playing(progression: string, more: Partial<Workspace> = {}) {
 
 /** Ticks of a bar of 4/4. */
 export const BAR = 4 * 960;
+
+/** The sound of a first visit with another transport. */
+export const sound = (more: Partial<SoundSetup['transport']>): { readonly sound: SoundSetup } => ({
+  sound: { ...DEFAULT_SOUND, transport: { ...DEFAULT_SOUND.transport, ...more } },
+});

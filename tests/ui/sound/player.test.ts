@@ -1,10 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { DEFAULT_SOUND, type SoundSetup } from '#lesson';
-import { BAR, playing } from './fake.ts';
-
-const sound = (more: Partial<SoundSetup['transport']>): { readonly sound: SoundSetup } => ({
-  sound: { ...DEFAULT_SOUND, transport: { ...DEFAULT_SOUND.transport, ...more } },
-});
+import { DEFAULT_SOUND } from '#lesson';
+import { BAR, playing, sound } from './fake.ts';
 
 const SONG = '| Dm7 | G7 | Cmaj7 | A7 |';
 
@@ -133,75 +129,27 @@ describe('playing', () => {
   });
 });
 
-describe('what comes next', () => {
-  it('is what is played next: at the end of a loop its beginning, at a repeat the chord after it', () => {
-    const looped = playing(SONG, sound({ loop: { first: 2, last: 3 } }));
-    const next = ({ store }: typeof looped) => store.cell.get().study.nextSymbol;
-    looped.player.play();
-    looped.at(2 * BAR + 10);
-    expect(next(looped)).toBe('G7');
-    looped.player.stop();
-    expect(next(looped)).toBe('A7');
-    const repeated = playing('|: Dm7 | G7 :| Cmaj7 |');
-    repeated.player.play();
-    repeated.at(BAR + 10);
-    expect(next(repeated)).toBe('Dm7');
-    repeated.at(3 * BAR + 10);
-    expect(next(repeated)).toBe('Cmaj7');
-  });
-
-  it('is at the end what stands at the beginning, and nothing where it is played once', () => {
-    const end = (more: Partial<SoundSetup['transport']>) => {
-      const { player, at, store } = playing(SONG, sound(more));
-      player.play();
-      at(3 * BAR + 10);
-      return store.cell.get().study.nextSymbol;
-    };
-    expect([end({}), end({ once: true })]).toEqual(['Dm7', undefined]);
-  });
-
-  it('is the next chord also before a rest, and is shown at the end of that', () => {
-    const { player, at, store } = playing('| C/E | N.C. | E7 | E7 | A7 |', sound({ tempo: 60 }));
-    player.play();
-    const seen = [0, 0.9, 1.9, 2, 3.9].map((bars) => {
-      at(bars * BAR);
-      return [store.cell.get().study.nextSymbol, player.sounding.get().soon];
-    });
-    expect(seen).toEqual([
-      ['E7', false],
-      ['E7', false],
-      ['E7', true],
-      ['A7', false],
-      ['A7', true],
-    ]);
-  });
-
-  it.each([
-    [44, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
-    [60, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
-    [120, [0, 0.9, 1.1, 3.9], [false, false, true, true]],
-  ])('is shown two beats ahead at %i, longer where those are short', (tempo, beats, expected) => {
-    const { player, at } = playing(SONG, sound({ tempo }));
-    player.play();
-    const soon = beats.map((beat) => {
-      at(beat * 960);
-      return player.sounding.get().soon;
-    });
-    expect(soon).toEqual(expected);
-  });
-
-  it('is shown for no more than three quarters of a short chord', () => {
-    const { player, at } = playing('| Dm7 G7 Cmaj7 A7 |', sound({ tempo: 120 }));
-    player.play();
-    const soon = [0, 200, 250, 959].map((tick) => {
-      at(tick);
-      return player.sounding.get().soon;
-    });
-    expect(soon).toEqual([false, false, true, true]);
-  });
-});
-
 describe('what is shown while it plays', () => {
+  it('is during a count what is about to begin, also when it is started over', () => {
+    const { player, at, count, frame, cursor, store, told } = playing(
+      '|: Dm7 | G7 :| Cmaj7 | A7 |',
+    );
+    player.play();
+    at(5 * BAR);
+    expect([cursor(), player.sounding.get().time]).toEqual([3, 0]);
+    expect(player.marked.get()).toHaveLength(1);
+    player.fromStart();
+    const shown = () => [cursor(), store.cell.get().study.nextSymbol];
+    expect([told.requests.at(-1)?.from, ...shown()]).toEqual([0, 0, 'G7']);
+    // The device is still heard where it was.
+    at(5 * BAR + 10);
+    count(1);
+    frame();
+    expect(shown()).toEqual([0, 'G7']);
+    expect(player.sounding.get()).toMatchObject({ counting: true, soon: false, time: 1 });
+    expect(player.marked.get()).toEqual([]);
+  });
+
   it('is the beat of the bar, the round and the tempo, and the count before it', () => {
     const { player, at, count, frame } = playing(
       '3/4 | Dm7 | G7 |',
@@ -379,5 +327,25 @@ describe('by hand', () => {
     }
     expect(store.cell.get().workspace.sound.transport).toMatchObject({ share, tempo });
     expect(player.sounding.get().tapped).toBe(120);
+  });
+
+  it('what was tapped is shown for a few seconds, or until the tempo is changed otherwise', () => {
+    const { player, store, wait } = playing(SONG);
+    const tapped = () => player.sounding.get().tapped;
+    const tap = (): void => {
+      player.tap();
+      wait(0.5);
+    };
+    for (let i = 0; i < 4; i += 1) tap();
+    wait(3);
+    expect(tapped()).toBe(120);
+    tap();
+    wait(1);
+    wait(3);
+    expect(tapped()).toBe(0);
+    for (let i = 0; i < 4; i += 1) tap();
+    expect(tapped()).toBe(120);
+    store.intents.setTempo('72');
+    expect(tapped()).toBe(0);
   });
 });

@@ -27,6 +27,12 @@ describe('the line beside the transport', () => {
     expect(line({ rise })).toBe('');
   });
 
+  it('says first what changes while it plays: the last is left out where there is no room', () => {
+    const playing = { phase: 'playing', tempo: 54, round: 2, time: 1 } as const;
+    const transport = { share: 0.6, semitones: 1 };
+    expect(line(transport, playing)).toBe('54 bpm · round 3 · 1st time · 60 % · ½ step up');
+  });
+
   it('says what is heard alone, left out or added', () => {
     const { mix } = DEFAULT_SOUND;
     expect(line({}, {}, withPart(mix, 'bass', { solo: true }))).toBe('bass only');
@@ -35,7 +41,7 @@ describe('the line beside the transport', () => {
   });
 
   it('says how far it is tuned away, that it is played once, and which time', () => {
-    expect(line({ semitones: -1, once: true }, { time: 2 })).toBe('½ step down · once · 2nd time');
+    expect(line({ semitones: -1, once: true }, { time: 2 })).toBe('2nd time · ½ step down · once');
     expect([line({ semitones: 2 }), line({ semitones: 5 })]).toEqual([
       'whole step up',
       '5 half steps up',

@@ -24,8 +24,8 @@ describe('the files that are asked for', () => {
   });
 
   it('are named after what is in them, no two alike', () => {
-    expect(wanted('heard')[0]?.name).toBe('handspan.wav');
-    expect(wanted('comp')[0]?.name).toBe('handspan-chords.wav');
+    expect(wanted('heard')[0]?.name).toBe('handspan-90bpm.wav');
+    expect(wanted('comp')[0]?.name).toBe('handspan-90bpm-chords.wav');
     const names = wanted('each').map(({ name }) => name);
     expect(new Set(names).size).toBe(ALONE.length);
   });

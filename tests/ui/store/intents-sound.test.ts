@@ -167,7 +167,8 @@ describe('following the music', () => {
   it('changes nothing where the music stays, and leaves the chart as written in the end', () => {
     const state = stateWith('|: C | F :| G |');
     expect(follow(state, 0, 1)).toBe(state);
-    expect(unfollow(state)).toBe(state);
-    expect(unfollow(follow(state, 1, 2)).study.nextOf).toEqual(state.study.nextOf);
+    expect(unfollow(state, new Map())).toBe(state);
+    expect(unfollow(follow(state, 1, 2), new Map()).study.nextOf).toEqual(state.study.nextOf);
+    expect(unfollow(state, new Map([[1, -1]])).study.nextOf).toEqual([1, -1, -1]);
   });
 });
