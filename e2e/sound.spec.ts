@@ -1,35 +1,23 @@
 import { readFileSync } from 'node:fs';
 import type { Page } from '@playwright/test';
-import { listen, loudest } from './ear.ts';
+import { loudest } from './ear.ts';
 import { axe, expect, test } from './fixtures.ts';
-
-const button = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
-const current = (page: Page) => page.locator('[data-chord-cell][aria-current="true"]');
-const tempo = (page: Page) => page.getByRole('textbox', { name: 'Tempo' });
-const loop = (page: Page) => page.getByRole('textbox', { name: 'Loop' });
+import {
+  button,
+  current,
+  FOUR,
+  loop,
+  open,
+  SIZES,
+  setTempo,
+  sidewaysOf,
+  tempo,
+} from './playing.ts';
 
 /** −1 dBFS: the limiter lets nothing louder through. */
 const CEILING = 10 ** (-1 / 20);
 /** Far above the noise of a silent page, far below a struck string. */
 const AUDIBLE = 0.003;
-
-async function open(page: Page, state: Record<string, string>): Promise<void> {
-  await listen(page);
-  await page.goto(`./#${new URLSearchParams(state)}`);
-  await page.mouse.move(4, 4);
-  await page.mouse.move(8, 8);
-  await expect(button(page, 'Play')).toBeVisible();
-}
-
-const SIZES = [
-  { width: 390, height: 844 },
-  { width: 1024, height: 768 },
-  { width: 1440, height: 900 },
-  { width: 1920, height: 1080 },
-  { width: 844, height: 390 },
-];
-
-const FOUR = { progression: '| Dm7 | G7 | Cmaj7 | A7 |', at: '1.1', position: '5' };
 
 /** The bars that the cursor comes to, in order, until there are so many. */
 async function barsPassed(page: Page, count: number): Promise<readonly string[]> {
@@ -45,11 +33,6 @@ async function barsPassed(page: Page, count: number): Promise<readonly string[]>
     )
     .toBeGreaterThanOrEqual(count);
   return seen.slice(0, count);
-}
-
-async function setTempo(page: Page, value: string): Promise<void> {
-  await tempo(page).fill(value);
-  await tempo(page).press('Enter');
 }
 
 test('the music is heard, and cursor, lane and neck follow it', async ({ page }) => {
@@ -79,12 +62,27 @@ test('when the music is over the cursor is where it began; stopped, it stays', a
 });
 
 test('bars are looped, and the next chord is the one at their beginning', async ({ page }) => {
+  await page.setViewportSize({ width: 1280, height: 800 });
   await open(page, { ...FOUR, at: '2.1' });
   await loop(page).fill('2-3');
   await loop(page).press('Enter');
-  await setTempo(page, '240');
+  await setTempo(page, '260');
+  for (let i = 0; i < 2; i += 1) await page.keyboard.press('<');
   await button(page, 'Play').click();
   expect(await barsPassed(page, 5)).toEqual(['2.1', '3.1', '2.1', '3.1', '2.1']);
+  // Where there is little room, what changes is told first, and nothing is cut.
+  const told = page.locator('.sound-now span');
+  await expect(told).toHaveText([/^234 bpm/, /^round \d/, '90 %']);
+  const room = await page.locator('.now-playing').boundingBox();
+  for (const part of await told.all()) {
+    const box = await part.boundingBox();
+    expect((box?.x ?? 9999) + (box?.width ?? 0)).toBeLessThanOrEqual(
+      (room?.x ?? 0) + (room?.width ?? 0) + 0.5,
+    );
+    expect((box?.y ?? 9999) + (box?.height ?? 0)).toBeLessThanOrEqual(
+      (room?.y ?? 0) + (room?.height ?? 0) + 0.5,
+    );
+  }
 });
 
 test('without a loop it goes round and round, and a loop elsewhere is gone to before the count', async ({
@@ -298,53 +296,6 @@ test('what is heard is saved as a WAV file, together and alone', async ({ page }
   expect(bass.bytes.equals(bytes)).toBe(false);
 });
 
-test('on the practice screen a pedal plays, stops and starts over', async ({ page }) => {
-  await open(page, FOUR);
-  await page.keyboard.press('End');
-  await page.keyboard.press('Shift+P');
-  await expect(page.getByRole('textbox', { name: 'Progression' })).toBeHidden();
-  await expect(page.locator('[data-neck] svg')).toBeVisible();
-  await page.keyboard.press('PageUp');
-  await expect(current(page)).toHaveAttribute('data-at', '1.1');
-  await page.keyboard.press('PageDown');
-  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'false');
-  await page.keyboard.press('ArrowRight');
-  await expect(button(page, 'Stop')).toHaveAttribute('aria-disabled', 'true');
-  await page.getByRole('button', { name: /^Slower/ }).click();
-  await expect(page.getByLabel('Share of the speed')).toHaveText('95 %');
-  await page.keyboard.press('Escape');
-  await expect(page.getByRole('textbox', { name: 'Progression' })).toBeVisible();
-});
-
-for (const size of SIZES) {
-  test(`the practice screen holds chord, neck and keys at ${size.width} by ${size.height}`, async ({
-    page,
-  }) => {
-    await page.setViewportSize(size);
-    const progression = '| Bm7b5 | E7b9 | Am | Am/G | Dm7 | G7 | Cmaj7 | E7 |';
-    await open(page, { ...FOUR, progression, position: '7' });
-    await page.keyboard.press('Shift+P');
-    const keys = page.getByRole('region', { name: 'Transport' });
-    const top = async () => (await keys.boundingBox())?.y ?? 0;
-    await expect.poll(top).toBeGreaterThan(size.height / 2);
-    const numeral = await page.locator('[data-neck] .hand-wash').boundingBox();
-    expect((numeral?.y ?? 9999) + (numeral?.height ?? 0)).toBeLessThanOrEqual(await top());
-    await expect(page.locator('.now')).toBeInViewport();
-    const high = async (part: string) =>
-      Number.parseFloat(await page.locator(part).evaluate((e) => getComputedStyle(e).fontSize));
-    if (size.width >= 1024) {
-      await expect(page.locator('.lane-more')).toHaveCount(0);
-      expect(await high('.next-form')).toBeGreaterThanOrEqual((await high('.now')) / 2);
-      await expect(page.getByText('Pedal: on plays and stops')).toBeVisible();
-    }
-    const sideways = await page.evaluate(
-      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-    );
-    expect(sideways).toBe(0);
-    await axe(page);
-  });
-}
-
 test('axe finds nothing in levels and speed, and the caution names its source', async ({
   page,
 }) => {
@@ -354,6 +305,8 @@ test('axe finds nothing in levels and speed, and the caution names its source', 
   await expect(page.getByText('ITU-T H.870')).toBeVisible();
   await expect(page.getByText('NIOSH recommended exposure limit')).toBeVisible();
   await axe(page);
+  await page.setViewportSize({ width: 390, height: 844 });
+  expect(await sidewaysOf(page)).toBe(0);
 });
 
 test('the screen stays awake while it plays', async ({ page }) => {
