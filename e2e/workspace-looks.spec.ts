@@ -188,11 +188,15 @@ test('the page does not move where motion is not wanted', async ({ page }) => {
   expect(moving).toBe(0);
 });
 
-for (const size of [
-  { width: 1440, height: 757 },
-  { width: 390, height: 844 },
+for (const { rows, ...size } of [
+  { width: 1440, height: 757, rows: 2 },
+  { width: 1280, height: 800, rows: 3 },
+  { width: 1024, height: 700, rows: 2 },
+  { width: 390, height: 844, rows: 1 },
 ]) {
-  test(`no row of the lane is cut at ${size.width} by ${size.height}`, async ({ page }) => {
+  test(`${rows} rows of the lane fill its height, and none is cut, at ${size.width} by ${size.height}`, async ({
+    page,
+  }) => {
     await page.setViewportSize(size);
     const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
     await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
@@ -211,6 +215,22 @@ for (const size of [
       });
       expect(cut).toEqual([]);
     }
+    const lane = await page.getByRole('region', { name: 'Chords' }).boundingBox();
+    const bottom = (lane?.y ?? 0) + (lane?.height ?? 0);
+    const tops = await page
+      .locator('.row:visible')
+      .evaluateAll((all) =>
+        all.map((row) => ({ top: row.getBoundingClientRect().top, high: row.clientHeight })),
+      );
+    const inSight = tops.filter(({ top }) => top >= (lane?.y ?? 0) - 1 && top < bottom - 5);
+    expect(inSight).toHaveLength(rows);
+    // No band stands empty below them, and the word that the lane goes on covers no bar.
+    const last = inSight.at(-1);
+    expect(bottom - (last?.top ?? 0) - (last?.high ?? 0)).toBeLessThan(2);
+    const foot = await page.locator('.progression').boundingBox();
+    expect((foot?.y ?? 0) + (foot?.height ?? 0) - bottom).toBeLessThanOrEqual(17);
+    const word = await page.getByText('more bars below').boundingBox();
+    expect(word?.y ?? 0).toBeGreaterThanOrEqual(bottom - 0.5);
   });
 }
 
