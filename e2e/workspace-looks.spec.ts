@@ -145,11 +145,13 @@ test('on a telephone a tapped chord, its form and the neck around the hand are s
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
 });
 
-test('on a telephone the hand and its form are changed in sight of the neck', async ({ page }) => {
+test('on a telephone the hand and its form are changed in sight of neck and reading', async ({
+  page,
+}) => {
   await page.setViewportSize({ width: 390, height: 844 });
-  await page.goto(
-    `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '1.1', position: '5' })}`,
-  );
+  const progression = `[A]\n${EIGHT_BARS.replaceAll(' | ', ' |\n| ')}`;
+  await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+  await expect(page.locator('[data-neck] svg')).toBeVisible();
   const foot = await page.getByRole('region', { name: 'Next chord', exact: true }).boundingBox();
   for (const part of ['.hand-wash', '.stepper:has(output)', '.choice:has([aria-pressed])']) {
     const box = await page.locator(part).first().boundingBox();
@@ -157,8 +159,38 @@ test('on a telephone the hand and its form are changed in sight of the neck', as
   }
   const pane = await page.locator('.neck-pane').boundingBox();
   expect((pane?.y ?? 844) + (pane?.height ?? 0)).toBeLessThanOrEqual(foot?.y ?? 0);
+  // At least the first two lines of it.
+  const reading = await page.getByRole('status', { name: 'Reading' }).boundingBox();
+  expect((reading?.y ?? 844) + 34).toBeLessThanOrEqual(foot?.y ?? 0);
+  // The typed text unfolds while one types, and a tap on a chord after that still finds it.
+  const field = page.getByRole('textbox', { name: 'Progression' });
+  const folded = await field.boundingBox();
+  await field.click();
+  const high = async () => (await field.boundingBox())?.height;
+  expect(await high()).toBeGreaterThan(2 * (folded?.height ?? 844));
+  const second = page.locator('[data-chord-cell]').nth(1);
+  await second.click();
+  await expect(second).toHaveAttribute('aria-current', 'true');
+  await expect.poll(high).toBe(folded?.height);
   await page.getByRole('button', { name: 'notes' }).click();
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+});
+
+test('on a telephone on its side chord, lane, form and the whole hand are seen', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 844, height: 390 });
+  await page.goto(`./#${STATE}`);
+  for (const part of ['.chart-text', '.now', '.form-name', '.hand-wash'])
+    await expect(page.locator(part)).toBeInViewport({ ratio: 1 });
+  await expect(page.locator('[data-chord-cell]').first()).toBeInViewport({ ratio: 1 });
+  for (const width of [844, 720]) {
+    await page.setViewportSize({ width, height: 360 });
+    const beyond = await page.evaluate(
+      () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+    );
+    expect(beyond).toBe(0);
+  }
 });
 
 test('on paper stand lane, reading, neck and legend, without controls, on one sheet', async ({
@@ -188,11 +220,15 @@ test('the page does not move where motion is not wanted', async ({ page }) => {
   expect(moving).toBe(0);
 });
 
-for (const size of [
-  { width: 1440, height: 757 },
-  { width: 390, height: 844 },
+for (const { rows, ...size } of [
+  { width: 1440, height: 757, rows: 2 },
+  { width: 1280, height: 800, rows: 3 },
+  { width: 1024, height: 700, rows: 2 },
+  { width: 390, height: 844, rows: 1 },
 ]) {
-  test(`no row of the lane is cut at ${size.width} by ${size.height}`, async ({ page }) => {
+  test(`${rows} rows of the lane fill its height, and none is cut, at ${size.width} by ${size.height}`, async ({
+    page,
+  }) => {
     await page.setViewportSize(size);
     const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
     await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
@@ -211,19 +247,66 @@ for (const size of [
       });
       expect(cut).toEqual([]);
     }
+    const lane = await page.getByRole('region', { name: 'Chords' }).boundingBox();
+    const bottom = (lane?.y ?? 0) + (lane?.height ?? 0);
+    const tops = await page
+      .locator('.row:visible')
+      .evaluateAll((all) =>
+        all.map((row) => ({ top: row.getBoundingClientRect().top, high: row.clientHeight })),
+      );
+    const inSight = tops.filter(({ top }) => top >= (lane?.y ?? 0) - 1 && top < bottom - 5);
+    expect(inSight).toHaveLength(rows);
+    // No band stands empty below them, and the word that the lane goes on covers no bar.
+    const last = inSight.at(-1);
+    expect(bottom - (last?.top ?? 0) - (last?.high ?? 0)).toBeLessThan(2);
+    const foot = await page.locator('.progression').boundingBox();
+    expect((foot?.y ?? 0) + (foot?.height ?? 0) - bottom).toBeLessThanOrEqual(17);
+    const word = await page.getByText('more bars below').boundingBox();
+    expect(word?.y ?? 0).toBeGreaterThanOrEqual(bottom - 0.5);
   });
 }
 
-test('a mistake in the chart takes nothing of the text box', async ({ page }) => {
+test('mistakes in the chart take nothing of the text box, and each is told in its turn', async ({
+  page,
+}) => {
   await page.goto(
     `./#${new URLSearchParams({ progression: '| C | Am |', at: '1.1', position: '5' })}`,
   );
   const field = page.getByRole('textbox', { name: 'Progression' });
   const before = await field.boundingBox();
-  await field.fill('| C | Hm |');
-  await expect(page.getByRole('list', { name: 'What could not be read' })).toBeVisible();
+  await field.fill('| Xyz | Hm | Qsus |');
+  const mistakes = page.getByRole('list', { name: 'What could not be read' });
+  await expect(mistakes).toBeVisible();
   expect(await field.boundingBox()).toEqual(before);
+  for (const [turn, symbol] of ['Xyz', 'Hm', 'Qsus', 'Xyz'].entries()) {
+    const next = mistakes.getByRole('button', { name: `${(turn % 3) + 1} of 3, next` });
+    await expect(next).toBeInViewport({ ratio: 1 });
+    await expect(mistakes.getByRole('listitem').first()).toContainText(symbol);
+    await next.click();
+  }
 });
+
+for (const width of [390, 800, 1024, 1440]) {
+  test(`how to write a chart is read beside the box that one types in, at ${width}`, async ({
+    page,
+  }) => {
+    await page.setViewportSize({ width, height: 800 });
+    await page.goto(`./#${STATE}`);
+    await page.getByText('How to write a chart').click();
+    const help = page.locator('.field .menu-sheet');
+    await expect(help.getByText('first and second ending')).toBeVisible();
+    const field = page.getByRole('textbox', { name: 'Progression' });
+    await field.fill('| C | Am |');
+    const [box, sheet] = [await field.boundingBox(), await help.boundingBox()];
+    if (box === null || sheet === null) throw new Error('no box');
+    const beside = sheet.x >= box.x + box.width;
+    expect(beside || sheet.y >= box.y + box.height).toBe(true);
+    expect(beside).toBe(width >= 960);
+    expect(sheet.x + sheet.width).toBeLessThanOrEqual(width);
+    await page.locator('.wordmark').click();
+    await expect(help).toBeHidden();
+  });
+}
 
 test('the page keeps still behind an open sheet', async ({ page }) => {
   await page.setViewportSize({ width: 1024, height: 600 });

@@ -8,6 +8,7 @@ import './styles/lane.css';
 import './styles/neck.css';
 import './styles/sheet.css';
 import './styles/narrow.css';
+import './styles/low.css';
 import './styles/foot.css';
 import './styles/panel.css';
 import './styles/print.css';

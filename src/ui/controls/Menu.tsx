@@ -1,14 +1,18 @@
 import { type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 
-/** Closes an open menu on a press outside it and on Escape. */
+/**
+ * Closes an open menu on a click outside it, not on a press: a finger that scrolls is no answer, and
+ * what moves up when the menu goes must not slip from under it. What is read beside a field stays
+ * open while one types there.
+ */
 function useClosing(ref: RefObject<HTMLDetailsElement | null>): void {
   useEffect(() => {
-    const outside = ({ target }: PointerEvent) => {
-      if (target instanceof Node && !ref.current?.contains(target))
-        ref.current?.removeAttribute('open');
+    const outside = ({ target }: MouseEvent) => {
+      const home = ref.current?.closest('.field') ?? ref.current;
+      if (target instanceof Node && !home?.contains(target)) ref.current?.removeAttribute('open');
     };
-    document.addEventListener('pointerdown', outside);
-    return () => document.removeEventListener('pointerdown', outside);
+    document.addEventListener('click', outside, true);
+    return () => document.removeEventListener('click', outside, true);
   }, [ref]);
 }
 

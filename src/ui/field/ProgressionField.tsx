@@ -1,4 +1,4 @@
-import { type SyntheticEvent, useId } from 'react';
+import { type ReactNode, type SyntheticEvent, useId, useState } from 'react';
 import type { ChartProblem } from '#theory';
 import { Behind } from '../behind.tsx';
 import { Menu } from '../controls/Menu.tsx';
@@ -8,7 +8,12 @@ import { useIntents, useStudy } from '../store/index.ts';
 
 const MAX_PROBLEMS = 6;
 
-function Problem({ problem }: { readonly problem: ChartProblem }) {
+interface ProblemProps {
+  readonly problem: ChartProblem;
+  readonly children: ReactNode;
+}
+
+function Problem({ problem, children }: ProblemProps) {
   const slot = useStudy(({ study }) =>
     slotOf(
       study.cells.map((cell) => cell.slot),
@@ -17,6 +22,7 @@ function Problem({ problem }: { readonly problem: ChartProblem }) {
   );
   return (
     <li>
+      {children}
       <span className="problem-place">
         {problem.line}:{problem.column}
       </span>{' '}
@@ -25,15 +31,31 @@ function Problem({ problem }: { readonly problem: ChartProblem }) {
   );
 }
 
+/** All of them, one after the other from a chosen one on: there may be room for no more than that. */
 function Problems({ id }: { readonly id: string }) {
   const problems = useStudy(({ study }) => study.problems);
-  if (problems.length === 0) return null;
-  const more = problems.length - MAX_PROBLEMS;
+  const [turn, setTurn] = useState(0);
+  const count = problems.length;
+  if (count === 0) return null;
+  const first = turn % count;
+  const more = count - MAX_PROBLEMS;
   return (
     <ul className="problems" id={id} aria-label="What could not be read">
-      {problems.slice(0, MAX_PROBLEMS).map((problem) => (
-        <Problem key={`${problem.span.at}${problem.code}`} problem={problem} />
-      ))}
+      {[...problems.slice(first), ...problems.slice(0, first)]
+        .slice(0, MAX_PROBLEMS)
+        .map((problem, i) => (
+          <Problem key={`${problem.span.at}${problem.code}`} problem={problem}>
+            {i === 0 && count > 1 && (
+              <button
+                type="button"
+                className="suggestion problem-count"
+                onClick={() => setTurn(first + 1)}
+              >
+                {first + 1} of {count}, next
+              </button>
+            )}
+          </Problem>
+        ))}
       {more > 0 && <li>and {more} more</li>}
     </ul>
   );
@@ -55,14 +77,9 @@ export function ProgressionField() {
     moveCursorToOffset(currentTarget.selectionStart);
   return (
     <div className="field">
-      <div className="field-head">
-        <label className="label" htmlFor={id}>
-          Progression
-        </label>
-        <Menu label="How to write a chart">
-          {() => <Behind>{(parts) => <parts.ChartGuide />}</Behind>}
-        </Menu>
-      </div>
+      <label className="label" htmlFor={id}>
+        Progression
+      </label>
       <textarea
         id={id}
         className="chart-text"
@@ -81,6 +98,9 @@ export function ProgressionField() {
         onClick={follow}
       />
       <Problems id={`${id}-problems`} />
+      <Menu label="How to write a chart">
+        {() => <Behind>{(parts) => <parts.ChartGuide />}</Behind>}
+      </Menu>
     </div>
   );
 }

@@ -1,4 +1,13 @@
-import { memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import {
+  type CSSProperties,
+  memo,
+  type RefObject,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { LoopBars } from '#sound';
 import { useSize } from '../neck/size.ts';
 import { type LaneCell, useStudy } from '../store/index.ts';
@@ -174,6 +183,9 @@ function usePins(): ReadonlySet<string> {
   );
 }
 
+/** How many rows there are, for the styles: they share out the height without measuring the lane. */
+const rowCount = (rows: number): CSSProperties => ({ '--rows': rows }) as CSSProperties;
+
 /** The progression as bars to scale; the cursor stands on one of its chords. */
 export function Lane() {
   const chart = useStudy(({ study }) => study.chart);
@@ -190,7 +202,7 @@ export function Lane() {
   const quarters = longestRow(rows);
   const more = useMore(ref, rows);
   return (
-    <div className="lane-frame" data-more={more}>
+    <div className="lane-frame" data-more={more} style={rowCount(rows.length)}>
       <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
         {rows.map((row) => (
           <Row
