@@ -79,11 +79,15 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
 
 /**
  * Share of the grip under the hand. A tone that the hand stretches to counts half, save in a grip
- * that stretches the hand wherever it is. What is only a part of another form's grip counts as that
- * part, so that the form which has the whole comes first.
+ * that stretches the hand wherever it is, and where the hand holds nothing to stretch from. What is
+ * only a part of another form's grip counts as that part, so that the form which has the whole comes
+ * first.
  */
-const shareOf = ({ at, partOf = at.of, wide }: Measured): number =>
-  at.of === 0 ? -1 : (at.under + (wide ? 0 : at.stretched / 2)) / partOf;
+function shareOf({ at, partOf = at.of, wide }: Measured): number {
+  const { under, stretched, of } = at;
+  if (of === 0) return -1;
+  return (under + (wide || under === 0 ? 0 : stretched / 2)) / partOf;
+}
 
 const ownFirst = (a: Measured, b: Measured): number =>
   Number(a.partOf !== undefined) - Number(b.partOf !== undefined);
