@@ -226,7 +226,7 @@ for (const { rows, ...size } of [
   { width: 1024, height: 700, rows: 2 },
   { width: 390, height: 844, rows: 1 },
 ]) {
-  test(`${rows} rows of the lane fill its height, and none is cut, at ${size.width} by ${size.height}`, async ({
+  test(`${rows} of the rows of the lane fill its height, and none is cut, at ${size.width} by ${size.height}`, async ({
     page,
   }) => {
     await page.setViewportSize(size);
