@@ -302,8 +302,16 @@ test('axe finds nothing in levels and speed, and the caution names its source', 
   await expect(page.getByText('ITU-T H.870')).toBeVisible();
   await expect(page.getByText('NIOSH recommended exposure limit')).toBeVisible();
   await axe(page);
-  await page.setViewportSize({ width: 390, height: 844 });
-  expect(await sidewaysOf(page)).toBe(0);
+  for (const width of [320, 390]) {
+    await page.setViewportSize({ width, height: 844 });
+    expect(await sidewaysOf(page)).toBe(0);
+    const right = async (part: string) => {
+      const box = await page.locator(part).boundingBox();
+      return (box?.x ?? 9999) + (box?.width ?? 0);
+    };
+    expect(await right('.levels')).toBeLessThanOrEqual(await right('.sound-panel'));
+    expect(await right('.levels-part .caution')).toBeLessThanOrEqual(await right('.sound-panel'));
+  }
 });
 
 test('the screen stays awake while it plays', async ({ page }) => {
