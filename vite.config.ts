@@ -59,7 +59,8 @@ export default defineConfig({
     terserOptions: {
       compress: {
         passes: 4,
-        ecma: 2020,
+        ecma: 2022,
+        unsafe_methods: true,
         keep_fargs: false,
         unsafe_arrows: true,
         inline: 1,

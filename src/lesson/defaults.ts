@@ -1,7 +1,7 @@
 /** What a first visit finds. */
 import { DEFAULT_BEND_LIMITS, DEFAULT_WEIGHTS, STANDARD_GUITAR } from '#neck';
 import { DEFAULT_MIX, DEFAULT_SETTINGS } from '#sound';
-import { EXAMPLES } from './examples.ts';
+import { FIRST_EXAMPLE } from './first-example.ts';
 import type { Moment, SoundSetup, Workspace } from './types.ts';
 
 /** The first beat of the first bar. */
@@ -19,9 +19,9 @@ export const DEFAULT_SOUND: SoundSetup = {
 
 /** Our own example, the cursor on its first chord, the hand where it serves most of it. */
 export const DEFAULT_WORKSPACE: Workspace = {
-  progression: EXAMPLES[0].progression,
+  progression: FIRST_EXAMPLE.progression,
   at: BEGINNING,
-  position: EXAMPLES[0].position,
+  position: FIRST_EXAMPLE.position,
   instrument: STANDARD_GUITAR,
   span: { index: 5, little: 9 },
   show: [],

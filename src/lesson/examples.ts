@@ -1,20 +1,5 @@
 /** Progressions of our own, written for Handspan, to start from. */
-
-/** An invented progression; `position` is a fret where the hand finds much of it. */
-export interface Example {
-  readonly title: string;
-  /** What it is and what to look for, in one line. */
-  readonly about: string;
-  readonly progression: string;
-  readonly position: number;
-}
-
-const LANTERN = `[Verse]
-|: Bm7 | E7 | Amaj7 | F#m7 :|
-[Chorus]
-|: D | A/C# | Bm7 | E7sus4 E7
-|1. Amaj7 | F#m7 :|
-|2. Dm6 | A |`;
+import { type Example, FIRST_EXAMPLE } from './first-example.ts';
 
 const GRAVEL = `[Riff]
 |: E5 | G A | E5 | D A/C# :| x4
@@ -46,12 +31,7 @@ const UMBRELLA = `[A]
 
 /** Default first, then a rock, a blues and a jazz progression. */
 export const EXAMPLES: readonly [Example, ...Example[]] = [
-  {
-    title: 'Lantern on the Stair',
-    about: 'Four forms under one hand in seventh position.',
-    progression: LANTERN,
-    position: 7,
-  },
+  FIRST_EXAMPLE,
   {
     title: 'Gravel Road Out',
     about: 'Rock in E and G: power chords, slash basses, a sus4 that falls to its third.',

@@ -1,7 +1,8 @@
 /** What a person keeps: the workspace, its example progressions, its address and its storage. */
 export { makeAddress, parseAddress, type ReadAddress } from './address.ts';
 export { BEGINNING, DEFAULT_SOUND, DEFAULT_WORKSPACE } from './defaults.ts';
-export { EXAMPLES, type Example } from './examples.ts';
+export { EXAMPLES } from './examples.ts';
+export { type Example, FIRST_EXAMPLE } from './first-example.ts';
 export { LONGEST_FINGERING } from './json-material.ts';
 export { ADDRESS_KEYS, type AddressKey, KEPT, type Keeping, returnedTo, sameWork } from './kept.ts';
 export {

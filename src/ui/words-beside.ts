@@ -7,7 +7,7 @@ import {
   type Reading,
   sameGripAs,
 } from '#neck';
-import { makeNoteName } from '#theory';
+import { makeDegree, makeNoteName } from '#theory';
 import { formName } from './form-text.ts';
 import { type Beside, numberWord } from './words.ts';
 
@@ -21,6 +21,13 @@ function noGripSentence(reading: Reading): string {
   return form === undefined
     ? ''
     : `The ${formName(form.form)} form lies here, but no hand can grip it`;
+}
+
+function coloursSentence({ tones }: Reading): string {
+  const words = tones
+    .filter(({ kind, reach }) => kind === 'colour' && (reach === 'hand' || reach === 'open'))
+    .map(({ degree, pitch }) => `${makeDegree(degree, 'sign')} ${makeNoteName(pitch, 'sign')}`);
+  return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
 
 const DECIDED: Readonly<Record<FormTie['by'], string>> = {
@@ -56,5 +63,6 @@ export const besideInWords = (reading: Reading): Beside => ({
   bass: withoutBass(reading),
   tie: tieSentence(reading),
   noGrip: noGripSentence(reading),
+  colours: coloursSentence(reading),
   overlap: overlapSentence(reading),
 });

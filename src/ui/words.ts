@@ -43,6 +43,7 @@ export interface Beside {
   readonly bass: string;
   readonly tie: string;
   readonly noGrip: string;
+  readonly colours: string;
   readonly overlap: string;
 }
 
@@ -171,14 +172,6 @@ function degreesSentence(reading: Reading): string {
     .join('; ');
 }
 
-function coloursSentence(reading: Reading): string {
-  const near = reading.tones.filter((t) => t.kind === 'colour' && NEARNESS[t.reach] === 'near');
-  const words = near.map((tone) =>
-    inWords({ degree: tone.degree, name: tone.pitch, nearness: 'near', isBass: false }),
-  );
-  return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
-}
-
 function nextSentence(next: NextInWords | undefined): string {
   if (!next) return '';
   const head = `${next.words ?? 'Next'}: ${symbolInSigns(next.symbol)}`;
@@ -215,9 +208,9 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { tie = '', noGrip = '', overlap = '' } = beside ?? {};
+  const { tie = '', noGrip = '', colours = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
-  const extras = [noGrip, coloursSentence(reading), overlap];
+  const extras = [noGrip, colours, overlap];
   const why = whySentence(reading);
   const reasons = [[why, tie].filter(Boolean).join('. '), why];
   const said = (reason = '') =>

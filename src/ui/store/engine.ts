@@ -3,6 +3,7 @@ import { besideInWords } from '../words-beside.ts';
 import { materialInWords } from '../words-material.ts';
 import { startBackground } from './background.ts';
 import { fingeredOf, naming } from './fingered.ts';
+import * as example from './intents-example.ts';
 import * as field from './intents-fields.ts';
 import * as fingering from './intents-fingering.ts';
 import * as form from './intents-forms.ts';
@@ -34,6 +35,6 @@ const ENGINE: LensEngine = {
 
 /** Puts computing and intents in; the studies of every store are then made anew. */
 export function installEngine(): void {
-  installIntents({ field, form, fingering, lens, route, sound, transpose, undone });
+  installIntents({ example, field, form, fingering, lens, route, sound, transpose, undone });
   installLenses(ENGINE);
 }

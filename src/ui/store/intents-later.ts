@@ -1,5 +1,6 @@
 /** Intents that are not for the first view: fetched with the study lenses. */
 
+import type * as example from './intents-example.ts';
 import type * as field from './intents-fields.ts';
 import type * as fingering from './intents-fingering.ts';
 import type * as form from './intents-forms.ts';
@@ -10,6 +11,7 @@ import type * as transpose from './intents-transpose.ts';
 import type * as undone from './undone.ts';
 
 export interface LaterIntents {
+  readonly example: typeof example;
   readonly form: typeof form;
   readonly field: typeof field;
   readonly fingering: typeof fingering;

@@ -1,5 +1,5 @@
 /** Intents that change the progression and its key. */
-import { BEGINNING, EXAMPLES, type Moment, type Workspace, withoutText } from '#lesson';
+import type { Moment, Workspace } from '#lesson';
 import { type Key, parseKey, sameKey } from '#theory';
 import { cellAtOffset, momentOf } from './lane.ts';
 import { accept, patched, refuse, step, without } from './state.ts';
@@ -9,7 +9,8 @@ import { typingRun } from './typing.ts';
 
 const sameMoment = (a: Moment, b: Moment): boolean => a.bar === b.bar && a.beat === b.beat;
 
-function lookingAt(workspace: Workspace, moment: Moment | undefined): Workspace {
+/** The workspace with the cursor at a moment; the same one if it is there. */
+export function lookingAt(workspace: Workspace, moment: Moment | undefined): Workspace {
   return !moment || sameMoment(workspace.at, moment) ? workspace : { ...workspace, at: moment };
 }
 
@@ -24,15 +25,6 @@ export function setProgression(state: AppState, progression: string, caret?: num
   // The last good chord is that of the study before, not one that the old cursor now points at.
   const via = cell?.problem ? state.study : study;
   return step(state, lookingAt(typed, cell && momentOf(cell)), run, via);
-}
-
-/** Puts one of our examples on the neck. An index that does not exist changes nothing. */
-export function loadExample(state: AppState, index: number): AppState {
-  const example = EXAMPLES[index];
-  if (!example) return state;
-  const { progression, position } = example;
-  const free = without(without(withoutText(state.workspace), 'form'), 'key');
-  return step(state, lookingAt(patched(free, { progression, position }), BEGINNING));
 }
 
 /** Sets the key by hand; `undefined` goes back to the estimate. */

@@ -39,7 +39,6 @@ const told = (before: AppState, after: AppState, again: boolean): AppState =>
 function studying(bind: Bind) {
   return {
     setProgression: bind(text.setProgression),
-    loadExample: bind(text.loadExample),
     setKey: bind(text.setKey),
     setKeyText: bind(text.setKeyText),
     moveCursor: bind(cursor.moveCursor),
@@ -63,6 +62,7 @@ function studying(bind: Bind) {
 /** Routes, lenses, fingerings, instrument and key; what is asked before they are fetched is done when they are. */
 function material(later: BindLater) {
   return {
+    loadExample: later(({ example }) => example.loadExample),
     shapeElsewhere: later(({ form }) => form.shapeElsewhere),
     pickForm: later(({ form }) => form.pickForm),
     setRoute: later(({ route }) => route.setRoute),
