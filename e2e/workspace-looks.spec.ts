@@ -181,8 +181,10 @@ test('on a telephone on its side chord, lane, form and the whole hand are seen',
 }) => {
   await page.setViewportSize({ width: 844, height: 390 });
   await page.goto(`./#${STATE}`);
-  for (const part of ['.chart-text', '.now', '.form-name', '.hand-wash'])
+  for (const part of ['.chart-text', '.now', '.form-name'])
     await expect(page.locator(part)).toBeInViewport({ ratio: 1 });
+  // Of a drawn rectangle the browser computes a share that may be a rounding short of the whole.
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9999 });
   await expect(page.locator('[data-chord-cell]').first()).toBeInViewport({ ratio: 1 });
   for (const width of [844, 720]) {
     await page.setViewportSize({ width, height: 360 });
