@@ -191,7 +191,9 @@ async function openIn(tab: Tab, url: string): Promise<void> {
   await tab.send('Page.setBypassCSP', { enabled: true });
   await tab.send('Page.addScriptToEvaluateOnNewDocument', { source: RECORDING });
   await tab.send('Page.navigate', { url });
-  await expect.poll(() => tab.evaluate(`document.querySelector('.play') !== null`)).toBe(true);
+  await expect
+    .poll(() => tab.evaluate(`document.querySelector('.play') !== null`), { timeout: 20_000 })
+    .toBe(true);
   await press(tab, 'Levels and speed');
   await expect
     .poll(() => tab.evaluate(`document.querySelector('.speed-part') !== null`))
