@@ -75,6 +75,29 @@ interface StringContext {
   readonly chosen: FormAtHand | undefined;
 }
 
+/** Nearest first; a form reaches other qualities by dropping a tone rather than by raising it. */
+const STEPS_ASIDE = [0, -1, 1] as const;
+
+/** Where four fingers cannot hold the chord: the chord tone within a fret of the form's own place. */
+function melodicFret({ query, palette, chosen }: StringContext, index: number): number | undefined {
+  const own = chosen?.form.frets[index];
+  const open = query.instrument.strings[index];
+  if (chosen === undefined || own === undefined || own === null || !open) return undefined;
+  const root = pitchClassOf(query.chord.root);
+  const { capo, frets } = query.instrument;
+  return STEPS_ASIDE.map((aside) => chosen.anchor + own + aside).find((f) => {
+    const sounding = palette[(midiOf(open.pitch) + f - root + 12) % 12];
+    return f >= capo && f <= frets && sounding?.kind === 'chord';
+  });
+}
+
+/** The fret at which a string belongs to the shape. */
+function shapeFret(context: StringContext, index: number): number | undefined {
+  const grip = context.chosen?.grip;
+  if (grip === undefined) return melodicFret(context, index);
+  return grip.tones.find((tone) => tone.string === index + 1)?.fret;
+}
+
 function tonesOnString(context: StringContext, index: number): readonly Tone[] {
   const { query, palette, reach, chosen } = context;
   const open = query.instrument.strings[index];
@@ -82,6 +105,7 @@ function tonesOnString(context: StringContext, index: number): readonly Tone[] {
   const openMidi = midiOf(open.pitch);
   const root = pitchClassOf(query.chord.root);
   const grip = chosen?.grip?.tones.find((tone) => tone.string === index + 1);
+  const shape = shapeFret(context, index);
   const tones: Tone[] = [];
   for (let f = query.instrument.capo; f <= query.instrument.frets; f++) {
     const sounding = palette[(openMidi + f - root + 12) % 12];
@@ -93,7 +117,7 @@ function tonesOnString(context: StringContext, index: number): readonly Tone[] {
       fret: fret(f),
       pitch: pitchAt(sounding.name, midi(openMidi + f)),
       degree: sounding.degree,
-      kind: held ? 'shape' : sounding.kind,
+      kind: f === shape ? 'shape' : sounding.kind,
       reach: how,
       ...fingerAt(held, f, how, query.position),
     });
@@ -111,9 +135,9 @@ function askedFor(query: ReadingQuery): FormAtHand | undefined {
 /**
  * Everything the hand can reach of a chord from one position: the forms under it, best first, the
  * one that is shown, and every chord tone and switched-on colour tone on the neck with its name,
- * degree, kind and reach. Only what is in the chosen form's grip is of the shape: where four fingers
- * cannot hold the chord in that form, nothing is. Nothing but the query decides it. Tones run string by string from the
- * thinnest, each from the nut up.
+ * degree, kind and reach. Where four fingers cannot hold the chord, the chord tones within a fret of
+ * the form's own places stand for the shape. Nothing but the query decides it. Tones run string by
+ * string from the thinnest, each from the nut up.
  */
 export function readNeck(query: ReadingQuery): Reading {
   const { forms, tie } = rankForms(query.chord, query);

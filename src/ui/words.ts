@@ -86,7 +86,7 @@ function formSentence(form: FormAtHand | undefined, bass = ''): string {
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
   if (!form.grip)
-    return `no playable grip: no hand can grip it in the ${name} form ${whereIs(form)}`;
+    return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
   if (form.under === 0 && form.stretched === 0) {
     return `the ${name} form lies away from the hand, ${whereIs(form)}`;
   }

@@ -135,12 +135,12 @@ describe('the reading in words', () => {
     );
   });
 
-  it('says in which form no hand can grip a chord', () => {
+  it('says that four fingers cannot hold a chord, and where its tones are shown', () => {
     expect(said('C7b9#9#11b13', 8)).toContain(
-      'C7♭9♯9♯11♭13, position VIII: no playable grip: no hand can grip it in the E form at VIII. ',
+      'C7♭9♯9♯11♭13, position VIII: no playable grip: the tones are shown in the nearest form, E at VIII. ',
     );
     expect(said('E9', 2, '', { form: 'D' })).toContain(
-      'E9, position II: no playable grip: no hand can grip it in the D form at II. ',
+      'E9, position II: no playable grip: the tones are shown in the nearest form, D at II. ',
     );
   });
 

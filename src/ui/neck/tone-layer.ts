@@ -17,6 +17,7 @@ const SAID = [
   ['data-degree', 'degree'],
   ['data-kind', 'kind'],
   ['data-reach', 'reach'],
+  ['data-label', 'label'],
 ] as const satisfies readonly (readonly [string, keyof ToneMark])[];
 
 /** Where a tone is and what it means; what is seen of it is part of the paths that all tones share. */

@@ -1,14 +1,16 @@
 /** What the music comes to next, and when it is time to look at it. */
 import { barAt, type PlayedSlot, type Stretch, slotAt } from '#line';
-import type { TransportSettings } from '#sound';
+import { type TransportSettings, tempoIn } from '#sound';
 import { beatTicks, TICKS_PER_QUARTER } from '#theory';
 import { chordOf, type LaneCell, type Study, sameChord } from '../store/index.ts';
 import type { Piece } from './piece.ts';
 
-/** Beats before a change from which on the next form is shown, at whatever tempo they are heard. */
+/** Seconds before a change from which on the next form is shown: time for a hand to get there. */
+const NOTICE_SECONDS = 1.6;
+/** At a slow tempo the change is prepared in beats. */
 const NOTICE_BEATS = 2;
-/** Of a chord that does not last so long, the share that is spent looking at the next one. */
-const NOTICE_SHARE = 0.5;
+/** Of a chord that is over sooner no more than this share is spent looking at the next one, or those beats. */
+const NOTICE_SHARE = 0.75;
 
 /** What is played, as far as it matters what follows what. */
 export type InOrder = Pick<Piece, 'played' | 'cellOf'>;
@@ -79,28 +81,35 @@ function beganAt(piece: InOrder, study: Study, tick: number, { from }: Stretch):
 }
 
 /** Ticks before a change from which on it is shown what comes, for a chord that lasts so many. */
-function noticeAt({ played }: InOrder, tick: number, lasts: number): number {
+function noticeAt({ played }: InOrder, tick: number, lasts: number, tempo: number): number {
   const metre = barAt(played, tick)?.metre;
   const beat = Math.max(TICKS_PER_QUARTER, metre === undefined ? 0 : beatTicks(metre));
-  const notice = NOTICE_BEATS * beat;
-  return lasts >= notice ? notice : NOTICE_SHARE * lasts;
+  const beats = NOTICE_BEATS * beat;
+  const notice = Math.max((NOTICE_SECONDS * tempo * TICKS_PER_QUARTER) / 60, beats);
+  const most = Math.max(NOTICE_SHARE * lasts, lasts >= beats ? beats : 0);
+  return Math.min(notice, most);
 }
 
-/**
- * Which other chord comes next at a tick, and whether it is time to look at it. `span`: the loop, or
- * all there is.
- */
+/** Where the music is, and the stretch that is played: the loop, or all there is. */
+interface Playing {
+  readonly tick: number;
+  readonly span: Stretch;
+  /** From 0: the tempo may rise from round to round. */
+  readonly round?: number;
+}
+
+/** Which other chord comes next at a tick, and whether it is time to look at it. */
 export function comingAt(
   piece: InOrder,
   study: Study,
-  { once }: TransportSettings,
-  { tick, span }: { readonly tick: number; readonly span: Stretch },
+  settings: TransportSettings,
+  { tick, span, round = 0 }: Playing,
 ): Coming {
-  const ahead = nextChord(piece, study, { span, round: once !== true, tick });
+  const ahead = nextChord(piece, study, { span, round: settings.once !== true, tick });
   if (ahead === undefined) return { next: undefined, soon: false };
   const cell = cellFor(piece, study, ahead.slot);
   const lasts = ahead.at - beganAt(piece, study, tick, span);
-  const near = ahead.at - tick <= noticeAt(piece, tick, lasts);
+  const near = ahead.at - tick <= noticeAt(piece, tick, lasts, tempoIn(settings, round));
   return { next: cell?.index, soon: cell?.form !== undefined && near };
 }
 

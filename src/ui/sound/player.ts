@@ -127,13 +127,15 @@ function markHeard(inside: Inside, tick: number): void {
   inside.marking.play(heard ? soundedAt(pieceIn(inside).sounded, tick) : NOTHING);
 }
 
-const coming = (inside: Inside, tick: number): Coming =>
-  comingAt(pieceIn(inside), studyIn(inside), settingsIn(inside), { tick, span: spanIn(inside) });
+function coming(inside: Inside, tick: number, round = 0): Coming {
+  const at = { tick, span: spanIn(inside), round };
+  return comingAt(pieceIn(inside), studyIn(inside), settingsIn(inside), at);
+}
 
-function followMusic(inside: Inside, { tick }: Heard): Partial<Sounding> {
+function followMusic(inside: Inside, { tick, round }: Heard): Partial<Sounding> {
   const piece = pieceIn(inside);
   const slot = slotAt(piece.played, tick);
-  const { next, soon } = coming(inside, tick);
+  const { next, soon } = coming(inside, tick, round);
   if (slot) takeAlong(inside, piece.cellOf[slot.index] ?? 0, next);
   markHeard(inside, tick);
   return { soon, time: timeThrough(piece, tick) };

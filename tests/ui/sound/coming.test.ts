@@ -71,38 +71,54 @@ describe('what comes next', () => {
   it.each([
     [44, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
     [60, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
-    [240, [0, 1.9, 2.1, 3.9], [false, false, true, true]],
-  ])(
-    'is shown two beats ahead at %i as at any tempo, also of a slower share',
-    (tempo, beats, expected) => {
-      const { player, at } = playing(SONG, sound({ tempo, share: 0.6 }));
+    [120, [0, 0.9, 1.1, 3.9], [false, false, true, true]],
+    [240, [0, 0.9, 1.1, 3.9], [false, false, true, true]],
+  ])('is shown two beats ahead at %i, longer where those are short', (tempo, beats, expected) => {
+    const { player, at } = playing(SONG, sound({ tempo }));
+    player.play();
+    const soon = beats.map((beat) => {
+      at(beat * 960);
+      return player.sounding.get().soon;
+    });
+    expect(soon).toEqual(expected);
+  });
+
+  it('is shown as many seconds ahead where the tempo is a share, or has risen', () => {
+    const soonAt = (beat: number, round: number, more: Partial<SoundSetup['transport']>) => {
+      const { player, at } = playing(SONG, sound({ tempo: 100, ...more }));
       player.play();
-      const soon = beats.map((beat) => {
-        at(beat * 960);
-        return player.sounding.get().soon;
-      });
-      expect(soon).toEqual(expected);
-    },
-  );
+      at(beat * 960, round);
+      return player.sounding.get().soon;
+    };
+    expect(soonAt(1.4, 0, {})).toBe(true);
+    expect(soonAt(1.4, 0, { share: 0.6 })).toBe(false);
+    const rise = { by: 50, every: 1, most: 300 };
+    expect([soonAt(1.1, 0, { rise }), soonAt(1.1, 1, { rise })]).toEqual([false, true]);
+  });
+
+  it('is shown for no more than three quarters of a short chord', () => {
+    const { player, at } = playing('| Dm7 G7 Cmaj7 A7 |', sound({ tempo: 120 }));
+    player.play();
+    const soon = [0, 200, 250, 959].map((tick) => {
+      at(tick);
+      return player.sounding.get().soon;
+    });
+    expect(soon).toEqual([false, false, true, true]);
+  });
 
   it.each([
-    // Eight beats, four, three, two and one: the beats at which it is looked at, and what is seen.
-    ['| C | C | G |', [5.9, 6.1], [false, true]],
-    ['| C | C | G |', [1.9, 2.1], [false, false]],
-    ['3/4 | C | G |', [0.9, 1.1], [false, true]],
+    // 1.6 seconds are 3.2 quarters here; of a chord of two beats all is needed.
+    ['| C | C | G |', [1.9, 2.1, 3.9, 6.1], [false, false, false, true]],
     ['| C G |', [0, 1.9], [true, true]],
-    ['| C G Am F |', [0.4, 0.6], [false, true]],
-    ['12/8 | C | G |', [3.9, 4.1], [false, true]],
-  ])(
-    'is shown two beats ahead, or in the second half of a short chord: %s',
-    (song, beats, expected) => {
-      const { player, at } = playing(song, sound({ tempo: 120 }));
-      player.play();
-      const soon = beats.map((beat) => {
-        at(beat * 960);
-        return player.sounding.get().soon;
-      });
-      expect(soon).toEqual(expected);
-    },
-  );
+    ['3/4 | C | G |', [0.7, 0.9], [false, true]],
+    ['12/8 | C | G |', [2.7, 2.9], [false, true]],
+  ])('is shown of %s from a beat on', (song, beats, expected) => {
+    const { player, at } = playing(song, sound({ tempo: 120 }));
+    player.play();
+    const soon = beats.map((beat) => {
+      at(beat * 960);
+      return player.sounding.get().soon;
+    });
+    expect(soon).toEqual(expected);
+  });
 });
