@@ -24,12 +24,52 @@ const accidentalSigns = (text: string): string =>
   text.replace(/bb/g, '𝄫').replace(/##|x/g, '𝄪').replace(/b/g, '♭').replace(/#/g, '♯');
 
 /** Letters such as `m`, `maj`, `sus` stand on the line; from the first number on all is raised. */
-function qualityParts(quality: string): readonly SymbolPart[] {
+function qualityTexts(quality: string): readonly [body: string, raised: string] {
   const raisedFrom = quality.search(/[\d#♯♭([{¹²³⁴-⁹₀-₉]|b(?=\d)/u);
   const at = raisedFrom < 0 ? quality.length : raisedFrom;
+  return [quality.slice(0, at), withSigns(quality.slice(at))];
+}
+
+/** The runs of every symbol, those that one lacks too. */
+const ROLES: readonly PartRole[] = [
+  'body',
+  'root',
+  'accidental',
+  'body',
+  'raised',
+  'slash',
+  'bass',
+  'accidental',
+  'raised',
+  'body',
+];
+
+/**
+ * As `chordSymbolParts`, with the runs that a symbol lacks as empty ones: always as many, with the same
+ * roles in the same order.
+ */
+export function chordSymbolSlots(symbol: string): readonly SymbolPart[] {
+  const texts = textsOf(symbol);
+  return ROLES.map((role, i) => ({ role, text: texts[i] ?? '' }));
+}
+
+/** The texts of the runs, as `ROLES` has them. */
+function textsOf(symbol: string): readonly string[] {
+  const frame = readFrame(symbol);
+  if (!frame.ok || !parseChord(symbol).ok) return [symbol];
+  const { plain, rootFrom, qualityFrom, qualityTo, bass, tail } = frame.value;
+  const cut = (from: number, to = plain.text.length) =>
+    symbol.slice(typedOffset(plain, from), typedOffset(plain, to));
   return [
-    { text: quality.slice(0, at), role: 'body' },
-    { text: withSigns(quality.slice(at)), role: 'raised' },
+    cut(0, rootFrom),
+    cut(rootFrom, rootFrom + 1),
+    accidentalSigns(cut(rootFrom + 1, qualityFrom)),
+    ...qualityTexts(cut(qualityFrom, qualityTo)),
+    bass ? cut(bass.slash, bass.from) : '',
+    bass ? cut(bass.from, bass.from + 1) : '',
+    bass ? accidentalSigns(cut(bass.from + 1, bass.to)) : '',
+    bass && tail ? withSigns(cut(bass.to, tail.to)) : '',
+    cut(tail?.to ?? bass?.to ?? qualityTo),
   ];
 }
 
@@ -38,23 +78,5 @@ function qualityParts(quality: string): readonly SymbolPart[] {
  * ♯ (accidental), m (body), 7♭5 (raised), / (slash), E (bass). Nothing typed is lost; a symbol that
  * cannot be read is one run of `body`.
  */
-export function chordSymbolParts(symbol: string): readonly SymbolPart[] {
-  const frame = readFrame(symbol);
-  if (!frame.ok || !parseChord(symbol).ok)
-    return symbol === '' ? [] : [{ text: symbol, role: 'body' }];
-  const { plain, rootFrom, qualityFrom, qualityTo, bass, tail } = frame.value;
-  const cut = (from: number, to = plain.text.length) =>
-    symbol.slice(typedOffset(plain, from), typedOffset(plain, to));
-  const parts: readonly SymbolPart[] = [
-    { text: cut(0, rootFrom), role: 'body' },
-    { text: cut(rootFrom, rootFrom + 1), role: 'root' },
-    { text: accidentalSigns(cut(rootFrom + 1, qualityFrom)), role: 'accidental' },
-    ...qualityParts(cut(qualityFrom, qualityTo)),
-    { text: bass ? cut(bass.slash, bass.from) : '', role: 'slash' },
-    { text: bass ? cut(bass.from, bass.from + 1) : '', role: 'bass' },
-    { text: bass ? accidentalSigns(cut(bass.from + 1, bass.to)) : '', role: 'accidental' },
-    { text: bass && tail ? withSigns(cut(bass.to, tail.to)) : '', role: 'raised' },
-    { text: cut(tail?.to ?? bass?.to ?? qualityTo), role: 'body' },
-  ];
-  return parts.filter(({ text }) => text !== '');
-}
+export const chordSymbolParts = (symbol: string): readonly SymbolPart[] =>
+  chordSymbolSlots(symbol).filter(({ text }) => text !== '');

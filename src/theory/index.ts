@@ -24,7 +24,13 @@ export {
   unfold,
 } from './chart-walk.ts';
 export { makeChord } from './chord-make.ts';
-export { chordSymbolParts, PART_ROLES, type PartRole, type SymbolPart } from './chord-parts.ts';
+export {
+  chordSymbolParts,
+  chordSymbolSlots,
+  PART_ROLES,
+  type PartRole,
+  type SymbolPart,
+} from './chord-parts.ts';
 export type { ChordErrorCode } from './chord-words.ts';
 export { type ChordResult, chordNotes, isSilent, parseChord } from './chords.ts';
 export { type Colour, coloursFor } from './colours.ts';

@@ -3,12 +3,20 @@ import type { FormAtHand } from '#neck';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { type AppState, useStudy } from '../store/index.ts';
+import { ShareBar } from '../type/ShareBar.tsx';
 import { ChordSymbol } from '../type/Symbol.tsx';
 import { symbolInSigns } from '../words.ts';
-import { spelledTones } from './spell.ts';
+import { type Spelled, spelledTones } from './spell.ts';
 
 /** More tones than this are set smaller, so that those of a thirteenth chord stand in the head too. */
 const MANY = 5;
+
+/** The places of as many tones, empty: a chord that has fewer changes no elements. */
+const NO_TONES: readonly Spelled[] = Array.from({ length: MANY }, (_, order) => ({
+  degree: '',
+  note: '',
+  order,
+}));
 
 function ChordTones() {
   const chord = useStudy(({ study }) => study.turned?.chord ?? study.chord);
@@ -17,8 +25,8 @@ function ChordTones() {
   const tones = spelledTones(chord, spelling);
   return (
     <dl className={tones.length > MANY ? 'chord-tones many' : 'chord-tones'}>
-      {tones.map(({ degree, note, bass, order }) => (
-        <div key={order} className={bass && 'bass'}>
+      {[...tones, ...NO_TONES.slice(tones.length)].map(({ degree, note, bass, order }) => (
+        <div key={order} className={bass && 'bass'} aria-hidden={note === '' || undefined}>
           <dt>
             {degree}
             {bass && <span className="bass-word">bass</span>}
@@ -60,9 +68,7 @@ function FormNow() {
         <span className="form-place">{formPlace(form)}</span>
         <span className="form-share">
           {shareInWords(form)}
-          <span className="share" aria-hidden="true">
-            <span style={{ width: `${shareUnder(form) * 100}%` }} />
-          </span>
+          <ShareBar share={shareUnder(form)} />
         </span>
       </span>
     </p>
@@ -94,7 +100,7 @@ export const Next = memo(function Next() {
       <CommandButton name="cursor-previous">←</CommandButton>
       <div className="next-chord">
         <span className="label">{words ?? 'Next'}</span>
-        <ChordSymbol text={symbol} />
+        <ChordSymbol text={symbol} steady />
         {words === undefined ? (
           <span className="next-form">no more chords</span>
         ) : (
@@ -149,7 +155,7 @@ export const Head = memo(function Head() {
             <ChordSymbol text={symbol} /> turned:{' '}
           </span>
         )}
-        <ChordSymbol text={turned ?? symbol} />
+        <ChordSymbol text={turned ?? symbol} steady />
       </h2>
       <FormNow />
       <ChordTones />

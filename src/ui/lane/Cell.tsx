@@ -3,6 +3,7 @@ import type { FormAtHand } from '#neck';
 import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { problemText } from '../problem-text.ts';
 import { type LaneCell, useIntents } from '../store/index.ts';
+import { ShareBar } from '../type/ShareBar.tsx';
 import { ChordSymbol } from '../type/Symbol.tsx';
 import { Numeral } from './Numeral.tsx';
 import type { Placed } from './rows.ts';
@@ -15,9 +16,7 @@ function FormLine({ cell, pinned }: { readonly cell: LaneCell; readonly pinned: 
   return (
     <span className={pinned ? 'cell-form pinned' : 'cell-form'}>
       <b>{formName(form.form)}</b> {formPlace(form)}
-      <span className="share" aria-hidden="true">
-        <span style={{ width: `${shareUnder(form) * 100}%` }} />
-      </span>
+      <ShareBar share={shareUnder(form)} />
     </span>
   );
 }

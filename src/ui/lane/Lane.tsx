@@ -155,7 +155,7 @@ function useMore(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): 
   const [hidden, setHidden] = useState('');
   useEffect(() => {
     const lane = ref.current;
-    const ends = [lane?.firstElementChild, lane?.lastElementChild];
+    const ends = [lane?.children[0], lane?.children[rows.length - 1]];
     if (lane === null || rows.length < 2) return setHidden('');
     const out = ends.map(() => false);
     const observer = new IntersectionObserver(
@@ -215,8 +215,8 @@ export function Lane() {
             loop={loop}
           />
         ))}
+        <LaneCursor lane={ref} rows={rows} cells={cells} quarters={quarters} />
       </section>
-      <LaneCursor lane={ref} rows={rows} cells={cells} />
       {more.includes('below') && (
         <p className="lane-more" aria-hidden="true">
           more bars below

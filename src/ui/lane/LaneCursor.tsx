@@ -1,6 +1,6 @@
-import { memo, type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
+import { type CSSProperties, memo, type RefObject, useLayoutEffect, useMemo, useRef } from 'react';
 import { type LaneCell, useStudy } from '../store/index.ts';
-import type { LaneRow } from './rows.ts';
+import { type LaneRow, type Spot, spotOf } from './rows.ts';
 
 /** Brings a row of the lane into view without moving the page. */
 function scrollTo(lane: HTMLElement, row: HTMLElement): void {
@@ -13,12 +13,6 @@ function scrollTo(lane: HTMLElement, row: HTMLElement): void {
 
 const currentCell = (lane: HTMLElement | null): HTMLElement | null | undefined =>
   lane?.querySelector<HTMLElement>('[aria-current="true"]');
-
-/** Index of the row that a cell stands in, or -1. */
-const rowOf = (rows: readonly LaneRow[], cell: number): number =>
-  rows.findIndex(({ bars }) =>
-    bars.some(({ chords }) => chords.some(({ index }) => index === cell)),
-  );
 
 const isCell = (element: Element | null): boolean => element?.matches('[data-chord-cell]') === true;
 
@@ -63,6 +57,8 @@ interface LaneCursorProps {
   readonly lane: RefObject<HTMLElement | null>;
   readonly rows: readonly LaneRow[];
   readonly cells: readonly LaneCell[];
+  /** Quarter notes that fill the width of the lane. */
+  readonly quarters: number;
 }
 
 function leave(cell: Element | undefined): void {
@@ -89,13 +85,26 @@ function useCurrentCell({ lane, rows, cells }: LaneCursorProps, cursor: number):
   }, [lane, rows, cells, cursor]);
 }
 
-/** The cursor in the lane: marks its cell, keeps its row in view, takes the focus along. */
+/** As a background: its position is a share of the room that is left beside and below what is drawn. */
+function markAt({ row, from, width }: Spot, rows: number): CSSProperties {
+  const along = from / Math.max(1 - width, Number.EPSILON);
+  const down = row / Math.max(rows - 1, 1);
+  return {
+    backgroundPosition: `${along * 100}% ${down * 100}%`,
+    backgroundSize: `${width * 100}% var(--row-height)`,
+  };
+}
+
+/**
+ * The cursor in the lane: marks its cell, keeps its row in view, takes the focus along. What is seen of
+ * it is the background of a layer under the rows: no row is painted anew, and no layer is moved.
+ */
 export const LaneCursor = memo(function LaneCursor(props: LaneCursorProps) {
-  const { lane, rows } = props;
+  const { lane, rows, quarters } = props;
   const cursor = useStudy(({ study }) => study.cursor);
-  const at = useMemo(() => rowOf(rows, cursor), [rows, cursor]);
+  const spot = useMemo(() => spotOf(rows, quarters, cursor), [rows, quarters, cursor]);
   useCurrentCell(props, cursor);
-  useRowInView(lane, rows, at);
+  useRowInView(lane, rows, spot?.row ?? -1);
   useFocusAtCursor(lane, cursor);
-  return null;
+  return spot && <span className="lane-mark" style={markAt(spot, rows.length)} />;
 });

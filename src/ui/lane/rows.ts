@@ -160,6 +160,36 @@ export function laneRows(
 export const longestRow = (rows: readonly LaneRow[]): number =>
   Math.max(1, ...rows.map((row) => row.bars.reduce((sum, bar) => sum + bar.quarters, 0)));
 
+/** Where a chord lies in the lane: its row from 0, and of the lane's width where it begins and its own. */
+export interface Spot {
+  readonly row: number;
+  readonly from: number;
+  readonly width: number;
+}
+
+function spotInRow(bars: readonly LaneBar[], index: number): Omit<Spot, 'row'> | undefined {
+  let before = 0;
+  for (const { quarters, chords } of bars) {
+    const placed = chords.find((chord) => chord.index === index);
+    if (placed) return { from: before + placed.from * quarters, width: placed.length * quarters };
+    before += quarters;
+  }
+  return undefined;
+}
+
+/** The spot of a chord where `quarters` fill the lane's width; undefined where it is not drawn. */
+export function spotOf(
+  rows: readonly LaneRow[],
+  quarters: number,
+  index: number,
+): Spot | undefined {
+  for (const [row, { bars }] of rows.entries()) {
+    const spot = spotInRow(bars, index);
+    if (spot) return { row, from: spot.from / quarters, width: spot.width / quarters };
+  }
+  return undefined;
+}
+
 /** Ems below which a cell has no room for the bar that shows how much the hand has. */
 export const TIGHT = 5.6;
 

@@ -90,7 +90,9 @@ export const Hand = memo(function Hand(props: {
       <text
         className="numeral"
         dy="0.35em"
-        transform={`translate(${numeral.x} ${numeral.y}) rotate(${layout.spec.upright ? -90 : 0})`}
+        x={numeral.x}
+        y={numeral.y}
+        transform={layout.spec.upright ? `rotate(-90 ${numeral.x} ${numeral.y})` : undefined}
       >
         {roman(hand.position)}
       </text>

@@ -1,6 +1,7 @@
 import { memo, type ReactNode } from 'react';
 import type { Reach, ToneKind } from '#neck';
 import { useStudy } from '../store/index.ts';
+import { ShareBar } from '../type/ShareBar.tsx';
 import { type Outline, outlinePath } from './marks.ts';
 
 interface Entry {
@@ -64,12 +65,6 @@ interface Sign {
   readonly words: string;
 }
 
-const Share = (
-  <span className="share" aria-hidden="true">
-    <span style={{ width: '67%' }} />
-  </span>
-);
-
 const SIGNS: readonly Sign[] = [
   {
     grip: true,
@@ -113,8 +108,9 @@ export const Legend = memo(function Legend() {
   return (
     <section className="legend-part" aria-label="Legend">
       <p className="legend-words">
-        <b>E form</b>: the open E chord’s shape, moved along the neck; likewise the others. {Share}{' '}
-        the share of its places that lies under the hand. <b>String 1</b> is the thinnest.
+        <b>E form</b>: the open E chord’s shape, moved along the neck; likewise the others.{' '}
+        <ShareBar share={0.67} /> the share of its places that lies under the hand. <b>String 1</b>{' '}
+        is the thinnest.
       </p>
       <ul className="legend" aria-label="What the marks mean">
         {(comparing ? [] : ENTRIES).map((entry) => (

@@ -204,13 +204,14 @@ function Drawing(props: DrawingProps) {
       role="img"
       aria-label={`Neck with ${props.turned ?? props.symbol}, position ${roman(position)}`}
     >
+      <rect className="paper" width="100%" height="100%" />
       <HandWash layout={layout} hand={hand} />
       <Board layout={layout} strings={strings} capo={instrument.capo} />
       <FretNumbers layout={layout} />
       <Brackets layout={layout} brackets={props.brackets} chosen={props.chosen} pens={props.pens} />
       <Hand layout={layout} hand={hand} numbered={numbered} />
       <GripLine reading={reading} layout={layout} pens={props.pens} />
-      <Tones marks={marks} pens={props.pens} />
+      <Tones marks={marks} pens={props.pens} held={props.held !== undefined} />
       {Overlay && <Overlay layout={layout} />}
     </svg>
   );

@@ -21,6 +21,8 @@ interface TonesProps {
   readonly marks: readonly ToneMark[];
   /** What writes the labels; until it is there they are set as type. */
   readonly pens: Pens | undefined;
+  /** A key is held down: what the tones say of themselves waits until it is let go. */
+  readonly held: boolean;
 }
 
 /** A path for every look: rendered once, for what they show is the layer's. */
@@ -35,7 +37,7 @@ const Looks = memo(function Looks({ group }: { readonly group: RefObject<SVGGEle
 });
 
 /** Every tone, the outlines that all share, and the labels in them. */
-export const Tones = memo(function Tones({ marks, pens }: TonesProps) {
+export const Tones = memo(function Tones({ marks, pens, held }: TonesProps) {
   const paths = useRef<SVGGElement>(null);
   const places = useRef<SVGGElement>(null);
   const layer = useRef<ToneLayer>(undefined);
@@ -45,7 +47,8 @@ export const Tones = memo(function Tones({ marks, pens }: TonesProps) {
     if (layer.current?.group !== paths.current)
       layer.current = toneLayer(paths.current, places.current);
     layer.current.draw(marks, labels);
-  }, [marks, labels]);
+    if (!held) layer.current.tell(marks);
+  }, [marks, labels, held]);
   return (
     <g className="tones">
       <Looks group={paths} />

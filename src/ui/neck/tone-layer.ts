@@ -97,13 +97,15 @@ function pathsIn(elements: readonly Element[]): (paths: readonly string[]) => vo
 /** Puts tones into the page. */
 export interface ToneLayer {
   readonly group: Element;
+  /** What is seen of them. */
   readonly draw: (marks: readonly ToneMark[], labels: Labelling) => void;
+  /** What they say of themselves, which nobody can ask for while a key is held down. */
+  readonly tell: (marks: readonly ToneMark[]) => void;
 }
 
 /** The layer in a group whose children are a path for each look and for each look of a label. */
 export function toneLayer(group: Element, places: Element): ToneLayer {
   const setPaths = pathsIn([...group.children]);
-  const setPlaces = placesIn(places);
   return {
     group,
     draw: (marks, { paths }) => {
@@ -112,7 +114,7 @@ export function toneLayer(group: Element, places: Element): ToneLayer {
         ...LOOKS.map((look) => outlines[look] ?? ''),
         ...LABEL_LOOKS.map((look) => paths[look] ?? ''),
       ]);
-      setPlaces(marks);
     },
+    tell: placesIn(places),
   };
 }

@@ -1,14 +1,39 @@
 import { memo } from 'react';
-import { chordSymbolParts } from '#theory';
+import { chordSymbolParts, chordSymbolSlots, type SymbolPart } from '#theory';
 
-/** The runs of a symbol, numbered: what is drawn is kept by that, so that a new chord changes texts. */
-const runsOf = (text: string) => chordSymbolParts(text).map((run, order) => ({ ...run, order }));
+interface Run extends SymbolPart {
+  readonly order: number;
+}
+
+const numbered = (parts: readonly SymbolPart[]): readonly Run[] =>
+  parts.map((part, order) => ({ ...part, order }));
+
+const runsOf = (text: string): readonly Run[] => numbered(chordSymbolParts(text));
+
+/** Symbols whose runs are known; a chart seldom has more. */
+const MOST = 256;
+const known = new Map<string, readonly Run[]>();
+
+function slotsOf(text: string): readonly Run[] {
+  const found = known.get(text);
+  if (found) return found;
+  if (known.size >= MOST) known.clear();
+  const slots = numbered(chordSymbolSlots(text));
+  known.set(text, slots);
+  return slots;
+}
+
+interface ChordSymbolProps {
+  readonly text: string;
+  /** Every run has its element, there or not, so that another symbol only changes texts. */
+  readonly steady?: boolean;
+}
 
 /** A chord symbol as a copyist sets it: root large, accidentals as signs, tensions raised. */
-export const ChordSymbol = memo(function ChordSymbol({ text }: { readonly text: string }) {
+export const ChordSymbol = memo(function ChordSymbol({ text, steady = false }: ChordSymbolProps) {
   return (
     <span className="symbol">
-      {runsOf(text).map((run) => (
+      {(steady ? slotsOf : runsOf)(text).map((run) => (
         <span key={run.order} className={`symbol-${run.role}`}>
           {run.text}
         </span>
