@@ -41,7 +41,7 @@ for (const size of SIZES) {
     const high = async (part: string) =>
       Number.parseFloat(await page.locator(part).evaluate((e) => getComputedStyle(e).fontSize));
     if (size.width >= 1024) {
-      await expect(page.locator('.lane-more')).toHaveCount(0);
+      await expect(page.locator('.lane-more')).toBeHidden();
       expect(await high('.next-form')).toBeGreaterThanOrEqual((await high('.now')) / 2);
       await expect(page.getByText('Pedal: on plays and stops')).toBeVisible();
     }

@@ -4,7 +4,7 @@ import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
 import type {
   FormAtHand,
-  FormTie,
+  FormRival,
   Grip,
   GripTone,
   Instrument,
@@ -154,28 +154,36 @@ function oneOfEach(measured: readonly Measured[], by: typeof better): readonly M
 }
 
 /** What sets the first of two apart of which as much lies under the hand. */
-function decides(a: Measured, b: Measured): FormTie['by'] | undefined {
+function decides(a: Measured, b: Measured): FormRival['by'] | undefined {
   if (ownFirst(a, b) < 0) return 'whole';
   if (narrowFirst(a, b) < 0) return 'narrow';
-  if (shareOf(a) > shareOf(b)) return undefined;
+  if (shareOf(a) > shareOf(b)) return 'stretch';
   if (a.distance < b.distance) return 'near';
   return usualFirst(a, b) < 0 ? 'usual' : undefined;
 }
 
-/** As the reader sees it, who is told of both how many places of how many lie under the hand. */
-const asMuch = ({ at: a }: Measured, { at: b }: Measured): boolean =>
-  a.under > 0 && a.under * b.of === b.under * a.of;
+/** How much more lies under the hand, as the reader sees it, who is told how many places of how many. */
+const moreSeen = ({ at: a }: Measured, { at: b }: Measured): number =>
+  a.under * b.of - b.under * a.of;
 
-function tieOf([best, second]: readonly Measured[]): FormTie | undefined {
-  if (best === undefined || second === undefined || !asMuch(best, second)) return undefined;
-  const by = decides(best, second);
-  return by && { form: second.at.form, by };
+function setsApart(best: Measured, second: Measured): FormRival['by'] | undefined {
+  if (second.at.under + second.at.stretched === 0) return 'alone';
+  const more = moreSeen(best, second);
+  if (more === 0) return decides(best, second);
+  if (more > 0) return 'share';
+  return second.partOf === undefined ? 'stretch' : 'part';
 }
 
-/** The forms of a chord as they lie to the hand, and what decided where two have as much under it. */
+function rivalOf([best, second]: readonly Measured[]): FormRival | undefined {
+  if (best === undefined || second === undefined || best.at.under === 0) return undefined;
+  const by = setsApart(best, second);
+  return by && { at: second.at, by };
+}
+
+/** The forms of a chord as they lie to the hand, and what sets the first of them apart. */
 export interface Ranking {
   readonly forms: readonly FormAtHand[];
-  readonly tie: FormTie | undefined;
+  readonly rival: FormRival | undefined;
 }
 
 /**
@@ -186,7 +194,7 @@ export interface Ranking {
 export function rankForms(chord: Chord, hand: Hand): Ranking {
   const ranked = [...oneOfEach(measureAll(chord, hand), better)].sort(better);
   const forms = ranked.map(({ at }) => at);
-  return { forms: forms.map((at) => withOverlaps(at, forms)), tie: tieOf(ranked) };
+  return { forms: forms.map((at) => withOverlaps(at, forms)), rival: rivalOf(ranked) };
 }
 
 /** The ranking's forms alone. */

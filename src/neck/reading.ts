@@ -140,7 +140,7 @@ function askedFor(query: ReadingQuery): FormAtHand | undefined {
  * string from the thinnest, each from the nut up.
  */
 export function readNeck(query: ReadingQuery): Reading {
-  const { forms, tie } = rankForms(query.chord, query);
+  const { forms, rival } = rankForms(query.chord, query);
   const asked = askedFor(query);
   const ranked = forms.find(
     (at) => at.form.name === asked?.form.name && at.anchor === asked.anchor,
@@ -151,5 +151,6 @@ export function readNeck(query: ReadingQuery): Reading {
   const tones = query.instrument.strings.flatMap((_, index) => tonesOnString(context, index));
   const why = chosen && formReason(chosen, query.instrument);
   const { chord, position } = query;
-  return { chord, position, forms, chosen, why, tie: chosen === forms[0] ? tie : undefined, tones };
+  const read = { chord, position, forms, chosen, why, tones };
+  return { ...read, rival: chosen === forms[0] ? rival : undefined };
 }

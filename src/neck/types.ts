@@ -117,13 +117,15 @@ export interface FormReason {
 }
 
 /**
- * A form of which as much lies under the hand as of the best, and what sets the best apart: it is
- * the `whole` of which the other is a part, fits into four frets (`narrow`), lies nearer, or is the
- * more usual.
+ * The form that comes after the best, and what sets the best apart. `share`: more of it lies under the
+ * hand, as a share of its grip. `stretch`: more of it with the tones that the hand stretches to.
+ * `part`: what the other has is only a part of some form's grip. Where the hand has as much of both,
+ * the best is the `whole` of which the other is a part, fits into four frets (`narrow`), lies nearer,
+ * or is the more usual. `alone`: nothing of any other lies under the hand.
  */
-export interface FormTie {
-  readonly form: Form;
-  readonly by: 'whole' | 'narrow' | 'near' | 'usual';
+export interface FormRival {
+  readonly at: FormAtHand;
+  readonly by: 'share' | 'stretch' | 'part' | 'whole' | 'narrow' | 'near' | 'usual' | 'alone';
 }
 
 export interface ReadingQuery {
@@ -149,7 +151,7 @@ export interface Reading {
   readonly chosen: FormAtHand | undefined;
   /** Why the chosen form is called so; absent where nothing is chosen. */
   readonly why: FormReason | undefined;
-  /** Why the chosen form and not another; absent where it has most under the hand, or was asked for. */
-  readonly tie: FormTie | undefined;
+  /** Why the chosen form and not another; absent where the hand has nothing of it, or it was asked for. */
+  readonly rival: FormRival | undefined;
   readonly tones: readonly Tone[];
 }

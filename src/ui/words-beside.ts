@@ -2,14 +2,14 @@
 import {
   bassBeyondHand,
   type FormAtHand,
-  type FormTie,
+  type FormRival,
   formWithoutGrip,
   type Reading,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
 import { formName } from './form-text.ts';
-import { type Beside, numberWord } from './words.ts';
+import { type Beside, capital, numberWord, share } from './words.ts';
 
 function withoutBass(reading: Reading): string {
   const bass = bassBeyondHand(reading);
@@ -30,18 +30,34 @@ function coloursSentence({ tones }: Reading): string {
   return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
 
-const DECIDED: Readonly<Record<FormTie['by'], string>> = {
-  whole: 'it is a part of this one',
-  narrow: 'this one needs no stretch in itself',
-  near: 'this one lies nearer',
-  usual: 'this one is the more usual',
-};
+const HAS = {
+  whole: 'has as much; it is a part of this one',
+  narrow: 'has as much; this one needs no stretch in itself',
+  near: 'has as much; this one lies nearer',
+  usual: 'has as much; this one is the more usual',
+} as const;
 
-/** Why this form and not another of which the hand has as much. */
-function tieSentence(reading: Reading): string {
-  const { tie } = reading;
-  if (!tie || sameGripAs(reading)?.form === tie.form) return '';
-  return `The ${formName(tie.form)} form has as much; ${DECIDED[tie.by]}`;
+/** What the form that comes next has, and why that is not better. */
+function rivalHas(at: FormAtHand, by: Exclude<FormRival['by'], 'alone'>): string {
+  if (at.under === 0) return 'is only a stretch away';
+  switch (by) {
+    case 'share':
+      return `has a smaller share, ${share(at)}`;
+    case 'stretch':
+      return `has ${share(at)}, but less with a stretch`;
+    case 'part':
+      return `has ${share(at)}, but is only a part of another`;
+    default:
+      return HAS[by];
+  }
+}
+
+/** Why this form and not another. */
+function rivalSentence(reading: Reading): string {
+  const { rival } = reading;
+  if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
+  if (rival.by === 'alone') return 'No other form lies under the hand';
+  return `The ${formName(rival.at.form)} form ${rivalHas(rival.at, rival.by)}`;
 }
 
 function overlapSentence(reading: Reading): string {
@@ -54,14 +70,16 @@ function overlapSentence(reading: Reading): string {
     );
   if (!most) return '';
   const count = numberWord(most.shared.length);
-  const name = `The ${formName(most.form)} form`;
-  return same ? `${name} is the same ${count} places` : `${name} shares ${count} of them`;
+  const name = formName(most.form);
+  if (same) return `The ${name} form is the same ${count} places`;
+  const belong = most.shared.length === 1 ? 'belongs' : 'belong';
+  return `${capital(count)} of these places ${belong} to the ${name} form too`;
 }
 
 /** The sentences of a reading that go beyond its form and its tones. */
 export const besideInWords = (reading: Reading): Beside => ({
   bass: withoutBass(reading),
-  tie: tieSentence(reading),
+  rival: rivalSentence(reading),
   noGrip: noGripSentence(reading),
   colours: coloursSentence(reading),
   overlap: overlapSentence(reading),

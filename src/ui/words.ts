@@ -41,7 +41,7 @@ export interface NextInWords {
 export interface Beside {
   /** Goes on the sentence of the form. */
   readonly bass: string;
-  readonly tie: string;
+  readonly rival: string;
   readonly noGrip: string;
   readonly colours: string;
   readonly overlap: string;
@@ -63,7 +63,8 @@ export interface AccountParts {
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
 export const LONGEST_ACCOUNT = 350;
 
-const share = (form: FormAtHand): string =>
+/** How many places of a form lie under the hand: `four of six places`. */
+export const share = (form: FormAtHand): string =>
   `${numberWord(form.under)} of ${numberWord(form.of)} ${form.of === 1 ? 'place' : 'places'}`;
 
 function without(form: FormAtHand): string {
@@ -91,13 +92,15 @@ function formSentence(form: FormAtHand | undefined, bass = ''): string {
     return `the ${name} form lies away from the hand, ${whereIs(form)}`;
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
-  const lies = form.under * 2 < form.of ? 'lies only partly' : 'lies';
+  const lies = form.under * 2 <= form.of ? 'lies only partly' : 'lies';
   return `the ${name} form ${lies} under the hand, ${share(form)}${more}${bass}${without(form)}${muted(form)}`;
 }
 
+/** With a capital, as a sentence begins. */
+export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+
 function whySentence({ chosen, why }: Reading): string {
-  const words = chosen && why ? whyInWords(chosen, why) : '';
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return chosen && why ? capital(whyInWords(chosen, why)) : '';
 }
 
 type Nearness = 'near' | 'beside' | 'stretch' | 'far';
@@ -208,11 +211,11 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { tie = '', noGrip = '', colours = '', overlap = '' } = beside ?? {};
+  const { rival = '', noGrip = '', colours = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
   const extras = [noGrip, colours, overlap];
   const why = whySentence(reading);
-  const reasons = [[why, tie].filter(Boolean).join('. '), why];
+  const reasons = [[why, rival].filter(Boolean).join('. '), why];
   const said = (reason = '') =>
     material.length === 0
       ? fitted([head, reason, degrees], extras, nextSentence(parts.next))

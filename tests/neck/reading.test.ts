@@ -99,10 +99,10 @@ describe('the forms under the hand', () => {
   });
 });
 
-describe('what sets the best form apart from one of which as much lies under the hand', () => {
-  const tie = (symbol: string, position: number, form?: string): string => {
-    const { tie: found } = reading(symbol, position, form === undefined ? {} : { form });
-    return found ? `${found.form.name} ${found.by}` : '-';
+describe('what sets the best form apart from the one that comes after it', () => {
+  const rival = (symbol: string, position: number, form?: string): string => {
+    const { rival: found } = reading(symbol, position, form === undefined ? {} : { form });
+    return found ? `${found.at.form.name} ${found.by}` : '-';
   };
 
   it.each([
@@ -111,19 +111,20 @@ describe('what sets the best form apart from one of which as much lies under the
     ['Cmaj7', 2, 'A near'],
     ['Cm', 4, 'G usual'],
     ['F#9sus4', 9, 'C whole'],
-    ['Bm7', 7, '-'],
+    ['Bm7', 7, 'D share'],
+    ['Edim7', 2, 'E share'],
+    ['C7#9', 2, 'G alone'],
   ])('is told of %s at %i: %s', (symbol, position, expected) => {
-    expect(tie(symbol, position)).toBe(expected);
+    expect(rival(symbol, position)).toBe(expected);
   });
 
-  it('is not told of a form that was asked for, nor where nothing lies under the hand', () => {
-    expect(tie('E9', 7, 'A')).toBe('-');
-    expect(tie('C7b9#9#11b13', 8)).toBe('-');
-    expect(tie('C9', 10)).toBe('-');
+  it('is not told of a form that was asked for, nor where the hand has nothing of any', () => {
+    expect(rival('E9', 7, 'A')).toBe('-');
+    expect(rival('C7b9#9#11b13', 8)).toBe('-');
   });
 
   it('stays when the best form itself is asked for', () => {
-    expect(tie('E9', 7, 'C')).toBe('A narrow');
+    expect(rival('E9', 7, 'C')).toBe('A narrow');
   });
 });
 

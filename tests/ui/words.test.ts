@@ -47,7 +47,8 @@ describe('the reading in words', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
       'Bm7, position VII: the E form lies under the hand, six of six places. ' +
         'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
-        'R B, ♭3 D, 5 F♯, ♭7 A. The G form shares one of them. ' +
+        'The D form has a smaller share, three of four places. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. One of these places belongs to the G form too. ' +
         'Next: E7, the A form, five of five places.',
     );
   });
@@ -64,7 +65,8 @@ describe('the reading in words', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
         'Open C shape 4 frets up, beginning at VI, root on string 5. ' +
-        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. The A form shares one of them.',
+        'The A form has a smaller share, three of five places. ' +
+        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. One of these places belongs to the A form too.',
     );
   });
 
@@ -155,16 +157,22 @@ describe('the reading in words', () => {
     ['E9', 7, 'The A form has as much; this one needs no stretch in itself.'],
     ['Cmaj7', 2, 'The A form has as much; this one lies nearer.'],
     ['Cm', 4, 'The G form has as much; this one is the more usual.'],
-  ])('says of %s at %i what set its form apart from another as good', (symbol, position, words) => {
-    expect(said(symbol, position)).toContain(` ${words} R `);
-    expect(said(symbol, position, 'Gbm7b5/Bbb')).toContain(words);
-  });
+    ['Edim7', 2, 'The E form has a smaller share, five of six places.'],
+    ['G7alt', 5, 'The C form is only a stretch away.'],
+    ['C7#9', 2, 'No other form lies under the hand.'],
+  ])(
+    'says of %s at %i what sets its form apart from the one that comes after it',
+    (symbol, position, words) => {
+      expect(said(symbol, position)).toContain(` ${words} R `);
+      expect(said(symbol, position, 'Gbm7b5/Bbb')).toContain(words);
+    },
+  );
 
   it('says of another form that it is the same places', () => {
     const text = said('F#9sus4', 9);
     expect(text).toContain('The C form is the same five places.');
     expect(text).not.toContain('as much');
-    expect(text).not.toContain('shares');
+    expect(text).not.toContain('belong');
   });
 
   it('says what is drawn over the neck before the degrees, and leaves those out first', () => {
@@ -182,7 +190,8 @@ describe('the reading in words', () => {
   it('tells which part of it says why', () => {
     const reasonOf = (...given: Parameters<typeof partsOf>) => accountOf(partsOf(...given)).reason;
     expect(reasonOf('Bm7', 7, 'E7')).toBe(
-      'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1',
+      'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
+        'The D form has a smaller share, three of four places',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
       'Open C shape, root on string 5. The A form has as much; this one lies nearer',

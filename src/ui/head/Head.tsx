@@ -4,7 +4,7 @@ import { CommandButton } from '../controls/CommandButton.tsx';
 import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
 import { type AppState, useStudy } from '../store/index.ts';
 import { ShareBar } from '../type/ShareBar.tsx';
-import { ChordSymbol } from '../type/Symbol.tsx';
+import { ChordSymbol, NOTHING } from '../type/Symbol.tsx';
 import { symbolInSigns } from '../words.ts';
 import { type Spelled, spelledTones } from './spell.ts';
 
@@ -13,8 +13,8 @@ const MANY = 5;
 
 /** The places of as many tones, empty: a chord that has fewer changes no elements. */
 const NO_TONES: readonly Spelled[] = Array.from({ length: MANY }, (_, order) => ({
-  degree: '',
-  note: '',
+  degree: NOTHING,
+  note: NOTHING,
   order,
 }));
 
@@ -26,7 +26,7 @@ function ChordTones() {
   return (
     <dl className={tones.length > MANY ? 'chord-tones many' : 'chord-tones'}>
       {[...tones, ...NO_TONES.slice(tones.length)].map(({ degree, note, bass, order }) => (
-        <div key={order} className={bass && 'bass'} aria-hidden={note === '' || undefined}>
+        <div key={order} className={bass && 'bass'} aria-hidden={note === NOTHING || undefined}>
           <dt>
             {degree}
             {bass && <span className="bass-word">bass</span>}

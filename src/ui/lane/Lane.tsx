@@ -12,7 +12,7 @@ import type { LoopBars } from '#sound';
 import { useSize } from '../neck/size.ts';
 import { type LaneCell, useStudy } from '../store/index.ts';
 import { PlacedCell } from './Cell.tsx';
-import { LaneCursor } from './LaneCursor.tsx';
+import { LaneCursor, LaneMark } from './LaneCursor.tsx';
 import {
   columnsFor,
   type LaneBar,
@@ -150,26 +150,36 @@ function useChords(): readonly LaneChord[] {
   return chords;
 }
 
-/** Which ends of the lane lie out of sight, watched without measuring. */
-function useMore(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): string {
-  const [hidden, setHidden] = useState('');
+/** Whether the lane goes on below what is in sight, watched without measuring. */
+function useMoreBelow(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): boolean {
+  const [hidden, setHidden] = useState(false);
   useEffect(() => {
     const lane = ref.current;
-    const ends = [lane?.children[0], lane?.children[rows.length - 1]];
-    if (lane === null || rows.length < 2) return setHidden('');
-    const out = ends.map(() => false);
+    const last = lane?.children[rows.length - 1];
+    if (lane === null || last === undefined || rows.length < 2) return setHidden(false);
     const observer = new IntersectionObserver(
-      (entries) => {
-        for (const { target, intersectionRatio } of entries)
-          out[ends.indexOf(target)] = intersectionRatio < MOSTLY;
-        setHidden(['above', 'below'].filter((_, i) => out[i]).join(' '));
-      },
+      (entries) => setHidden(entries.some(({ intersectionRatio }) => intersectionRatio < MOSTLY)),
       { root: lane, threshold: MOSTLY },
     );
-    for (const end of ends) if (end) observer.observe(end);
+    observer.observe(last);
     return () => observer.disconnect();
   }, [ref, rows]);
   return hidden;
+}
+
+interface MoreProps {
+  readonly lane: RefObject<HTMLElement | null>;
+  readonly rows: readonly LaneRow[];
+}
+
+/** Its element stays: one that comes and goes would have all rows laid out anew. */
+function More({ lane, rows }: MoreProps) {
+  const more = useMoreBelow(lane, rows);
+  return (
+    <p className={more ? 'lane-more' : 'lane-more none'} aria-hidden="true">
+      more bars below
+    </p>
+  );
 }
 
 const NO_PINS: ReadonlySet<string> = new Set();
@@ -200,9 +210,8 @@ export function Lane() {
     [chart, chords, ems],
   );
   const quarters = longestRow(rows);
-  const more = useMore(ref, rows);
   return (
-    <div className="lane-frame" data-more={more} style={rowCount(rows.length)}>
+    <div className="lane-frame" style={rowCount(rows.length)}>
       <section ref={ref} className="lane" aria-label="Chords" tabIndex={-1}>
         {rows.map((row) => (
           <Row
@@ -215,13 +224,10 @@ export function Lane() {
             loop={loop}
           />
         ))}
-        <LaneCursor lane={ref} rows={rows} cells={cells} quarters={quarters} />
+        <LaneMark rows={rows} quarters={quarters} />
       </section>
-      {more.includes('below') && (
-        <p className="lane-more" aria-hidden="true">
-          more bars below
-        </p>
-      )}
+      <LaneCursor lane={ref} rows={rows} cells={cells} quarters={quarters} />
+      <More lane={ref} rows={rows} />
     </div>
   );
 }

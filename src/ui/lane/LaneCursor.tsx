@@ -53,12 +53,15 @@ function useFocusAtCursor(ref: RefObject<HTMLElement | null>, cursor: number): v
   }, [ref, cursor, playing]);
 }
 
-interface LaneCursorProps {
-  readonly lane: RefObject<HTMLElement | null>;
+interface LaneMarkProps {
   readonly rows: readonly LaneRow[];
-  readonly cells: readonly LaneCell[];
   /** Quarter notes that fill the width of the lane. */
   readonly quarters: number;
+}
+
+interface LaneCursorProps extends LaneMarkProps {
+  readonly lane: RefObject<HTMLElement | null>;
+  readonly cells: readonly LaneCell[];
 }
 
 function leave(cell: Element | undefined): void {
@@ -95,16 +98,26 @@ function markAt({ row, from, width }: Spot, rows: number): CSSProperties {
   };
 }
 
+function useSpot(rows: readonly LaneRow[], quarters: number): Spot | undefined {
+  const cursor = useStudy(({ study }) => study.cursor);
+  return useMemo(() => spotOf(rows, quarters, cursor), [rows, quarters, cursor]);
+}
+
 /**
- * The cursor in the lane: marks its cell, keeps its row in view, takes the focus along. What is seen of
- * it is the background of a layer under the rows: no row is painted anew, and no layer is moved.
+ * What is seen of the cursor: the background of a layer under the rows. No row is painted anew for it,
+ * and no layer is moved.
  */
+export const LaneMark = memo(function LaneMark({ rows, quarters }: LaneMarkProps) {
+  const spot = useSpot(rows, quarters);
+  return spot && <span className="lane-mark" style={markAt(spot, rows.length)} />;
+});
+
+/** The cursor in the lane: says on its cell where it is, keeps its row in view, takes the focus along. */
 export const LaneCursor = memo(function LaneCursor(props: LaneCursorProps) {
   const { lane, rows, quarters } = props;
   const cursor = useStudy(({ study }) => study.cursor);
-  const spot = useMemo(() => spotOf(rows, quarters, cursor), [rows, quarters, cursor]);
   useCurrentCell(props, cursor);
-  useRowInView(lane, rows, spot?.row ?? -1);
+  useRowInView(lane, rows, useSpot(rows, quarters)?.row ?? -1);
   useFocusAtCursor(lane, cursor);
-  return spot && <span className="lane-mark" style={markAt(spot, rows.length)} />;
+  return null;
 });

@@ -51,9 +51,10 @@ export function useNeckLayers() {
     FingerBoard: board,
     RouteLadder: below,
     FormMap: map,
+    DrawnAhead: ahead,
     PENS: pens,
   } = parts ?? {};
-  return { overlay, board, below, map, pens };
+  return { overlay, board, below, map, ahead, pens };
 }
 
 /** Keeps the room of the row until it is there. */

@@ -11,6 +11,7 @@ import { installPlayers } from '../sound/players.ts';
 import { installEngine } from '../store/engine.ts';
 
 export { PrintTitle, TitleBlock } from '../controls/TitleBlock.tsx';
+export { DrawnAhead } from '../neck/DrawnAhead.tsx';
 export { FormMap } from '../neck/FormMap.tsx';
 export { Legend } from '../neck/Legend.tsx';
 export { SoundSection } from '../sound/SoundSection.tsx';

@@ -3,6 +3,7 @@ import { formName } from '../form-text.ts';
 import type { Pen } from '../type/pen.ts';
 import { at, type Extent, fretRange, type NeckLayout, type Point } from './layout.ts';
 import type { Bracket } from './places.ts';
+import { remembered } from './remembered.ts';
 
 /** Ems between the first string and the lowest row of brackets. */
 const AIR = 0.95;
@@ -72,49 +73,78 @@ function nameSpot(layout: NeckLayout, bracket: Bracket) {
   return { x, y: tenth(y + NAME.baseline * layout.em), size: NAME.size * layout.em };
 }
 
-interface NamesProps {
-  readonly layout: NeckLayout;
-  readonly brackets: readonly Bracket[];
-  readonly className: string;
-  /** Absent until it is there; a name that it cannot write is set as type. */
-  readonly pen: Pen | undefined;
+interface Name {
+  readonly key: number;
+  readonly name: string;
+  readonly spot: { readonly x: number; readonly y: number };
 }
 
-/** The names of some brackets, those that can be written as one path. */
-function Names({ layout, brackets, className, pen }: NamesProps) {
-  const names = brackets.map((bracket) => {
+/** The names of some brackets: what could be written as one path, and what has to be set as type. */
+interface Names {
+  readonly path: string;
+  readonly rest: readonly Name[];
+}
+
+function namesOf(layout: NeckLayout, some: readonly Bracket[], pen: Pen | undefined): Names {
+  const rest: Name[] = [];
+  const paths = some.map((bracket) => {
     const [name, spot] = [formName(bracket), nameSpot(layout, bracket)];
-    return { key: bracket.order, name, spot, path: pen?.(name, spot) };
+    const path = pen?.(name, spot);
+    if (path === undefined) rest.push({ key: bracket.order, name, spot });
+    return path;
   });
+  return { path: paths.join(''), rest };
+}
+
+/** Everything that brackets are drawn with. */
+export const drawnBrackets = remembered(
+  (
+    all: readonly Bracket[],
+    layout: NeckLayout,
+    chosen: string | undefined,
+    pens: BracketPens | undefined,
+  ) => {
+    const others = all.filter(({ key }) => key !== chosen);
+    const own = all.filter(({ key }) => key === chosen);
+    const lines = (some: readonly Bracket[], playable: boolean) =>
+      pathsOf(
+        layout,
+        some.filter((one) => one.playable === playable),
+      );
+    return {
+      held: lines(others, true),
+      empty: lines(others, false),
+      own: pathsOf(layout, own),
+      ownLook: own.every(({ playable }) => playable) ? 'chosen' : 'chosen no-grip',
+      names: namesOf(layout, others, pens?.bracket),
+      ownName: namesOf(layout, own, pens?.chosen),
+    };
+  },
+);
+
+function NamePaths({ names, className }: { readonly names: Names; readonly className: string }) {
   return (
     <>
-      <path className={className} d={names.map(({ path = '' }) => path).join('')} />
-      {names
-        .filter(({ path }) => path === undefined)
-        .map(({ key, name, spot }) => (
-          <text key={key} className={className} x={spot.x} y={spot.y}>
-            {name}
-          </text>
-        ))}
+      <path className={className} d={names.path} />
+      {names.rest.map(({ key, name, spot }) => (
+        <text key={key} className={className} x={spot.x} y={spot.y}>
+          {name}
+        </text>
+      ))}
     </>
   );
 }
 
 /** The brackets as they are drawn; FormMap lays the buttons over them. */
-export const Brackets = memo(function Brackets(props: BracketsProps) {
-  const { layout, brackets, chosen, pens } = props;
-  const others = brackets.filter(({ key }) => key !== chosen);
-  const own = brackets.filter(({ key }) => key === chosen);
-  const held = others.filter(({ playable }) => playable);
-  const empty = others.filter(({ playable }) => !playable);
-  const ownLine = own.every(({ playable }) => playable) ? 'chosen' : 'chosen no-grip';
+export const Brackets = memo(function Brackets({ layout, brackets, chosen, pens }: BracketsProps) {
+  const drawn = drawnBrackets(brackets, layout, chosen, pens);
   return (
     <g>
-      <path className="bracket-line" d={pathsOf(layout, held)} />
-      <path className="bracket-line no-grip" d={pathsOf(layout, empty)} />
-      <path className={`bracket-line ${ownLine}`} d={pathsOf(layout, own)} />
-      <Names layout={layout} brackets={others} className="bracket-letter" pen={pens?.bracket} />
-      <Names layout={layout} brackets={own} className="bracket-letter chosen" pen={pens?.chosen} />
+      <path className="bracket-line" d={drawn.held} />
+      <path className="bracket-line no-grip" d={drawn.empty} />
+      <path className={`bracket-line ${drawn.ownLook}`} d={drawn.own} />
+      <NamePaths names={drawn.names} className="bracket-letter" />
+      <NamePaths names={drawn.ownName} className="bracket-letter chosen" />
     </g>
   );
 });

@@ -4,6 +4,7 @@ import { makeNoteName } from '#theory';
 import { roman } from '../roman.ts';
 import { Board } from './Board.tsx';
 import { type BracketPens, Brackets } from './Brackets.tsx';
+import type { DrawnAheadProps } from './DrawnAhead.tsx';
 import { useHandDrag } from './drag.ts';
 import type { FormMapProps } from './FormMap.tsx';
 import { Hand, type HandReach, HandWash } from './Hand.tsx';
@@ -18,7 +19,7 @@ import {
 } from './layout.ts';
 import type { Pens } from './looks.ts';
 import { barreLines, gripLine, type Labels, toneMarks } from './marks.ts';
-import { type Bracket, brackets } from './places.ts';
+import { type Bracket, bracketKey, brackets } from './places.ts';
 import { type Size, useSize } from './size.ts';
 import { Tones } from './Tones.tsx';
 
@@ -46,6 +47,8 @@ export interface NeckProps {
   readonly below?: Layer;
   /** Buttons over the brackets; until they are there the brackets can be seen and not pressed. */
   readonly map?: ComponentType<FormMapProps> | undefined;
+  /** Draws in advance. */
+  readonly ahead?: ComponentType<DrawnAheadProps> | undefined;
   /** What writes labels as outlines; until it is there they are set as type. */
   readonly pens?: (Pens & BracketPens & RestPen) | undefined;
 }
@@ -217,13 +220,10 @@ function Drawing(props: DrawingProps) {
   );
 }
 
-const keyOf = (reading: Reading | undefined): string | undefined =>
-  reading?.chosen && `${reading.chosen.form.name}:${reading.chosen.anchor}`;
-
 /** The neck as a measured drawing: tones, the hand as a dimension, brackets for every form. */
 export function Neck(props: NeckProps) {
   const { instrument, spacing, tall, reading, places, position, onPosition, onPick } = props;
-  const { board: FingerBoard, below: Below, map: FormMap } = props;
+  const { board: FingerBoard, below: Below, map: FormMap, ahead: DrawnAhead } = props;
   const [sheet, size] = useSize<HTMLDivElement>();
   const layout = useMemo(
     () => (size === undefined ? undefined : layoutOf(size, { instrument, spacing, tall })),
@@ -255,12 +255,12 @@ export function Neck(props: NeckProps) {
           className="neck-drawing"
           style={{ width: layout.width, height: layout.height }}
         >
-          <Drawing {...props} layout={layout} brackets={placed} chosen={keyOf(reading)} />
+          <Drawing {...props} layout={layout} brackets={placed} chosen={bracketKey(reading)} />
           {FormMap && (
             <FormMap
               layout={layout}
               brackets={brackets(rested.places, levels)}
-              chosen={keyOf(rested.reading)}
+              chosen={bracketKey(rested.reading)}
               onPick={pick}
             />
           )}
@@ -269,6 +269,9 @@ export function Neck(props: NeckProps) {
         </div>
       )}
       {layout && Below && <Below layout={layout} />}
+      {layout && DrawnAhead && (
+        <DrawnAhead layout={layout} labels={props.labels} pens={props.pens} />
+      )}
     </div>
   );
 }

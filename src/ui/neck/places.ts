@@ -1,4 +1,4 @@
-import type { FormAtHand } from '#neck';
+import type { FormAtHand, Reading } from '#neck';
 import { remembered } from './remembered.ts';
 
 /** One copy of a form along the neck, as a bracket over the strings. Frets from the nut. */
@@ -23,6 +23,12 @@ function extentOf(place: FormAtHand): { readonly first: number; readonly last: n
   return { first: Math.min(...frets), last: Math.max(...frets) };
 }
 
+const keyOf = ({ form, anchor }: FormAtHand): string => `${form.name}:${anchor}`;
+
+/** The key of the bracket of the chosen form. */
+export const bracketKey = (reading: Reading | undefined): string | undefined =>
+  reading?.chosen && keyOf(reading.chosen);
+
 const overlap = (a: Bracket, first: number): boolean => a.last >= first;
 
 /** The lowest row on which nothing reaches `first`; three rows hold the forms of any chord. */
@@ -40,9 +46,8 @@ export const brackets = remembered((places: readonly FormAtHand[], levels: numbe
   for (const place of inOrder) {
     const { first, last } = extentOf(place);
     const level = freeLevel(placed, first, levels);
-    const key = `${place.form.name}:${place.anchor}`;
     placed.push({
-      key,
+      key: keyOf(place),
       order: placed.length,
       name: place.form.name,
       anchor: place.anchor,

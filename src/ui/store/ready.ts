@@ -55,6 +55,16 @@ function nextUnready({ study, workspace }: AppState): number {
   return -1;
 }
 
+const listeners = new Set<(study: Study) => void>();
+
+/** Calls back with every study that is made ready. Returns the way to stop. */
+export function onReady(listener: (study: Study) => void): () => void {
+  listeners.add(listener);
+  return () => {
+    listeners.delete(listener);
+  };
+}
+
 /** Makes the study of one more chord ready; says whether there was one to make. */
 function makeOneReady(state: AppState): boolean {
   const { study, workspace } = state;
@@ -63,9 +73,10 @@ function makeOneReady(state: AppState): boolean {
   if (!cell) return false;
   // Its neighbour has looked at it as the chord that is next.
   const before = keptAt(study, index - 1) ?? study;
-  keep(
+  const made = keep(
     studyOf({ ...workspace, at: momentOf(cell) }, fits(before, workspace, study) ? before : study),
   );
+  for (const listener of listeners) listener(made);
   return true;
 }
 

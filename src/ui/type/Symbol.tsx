@@ -10,6 +10,9 @@ const numbered = (parts: readonly SymbolPart[]): readonly Run[] =>
 
 const runsOf = (text: string): readonly Run[] => numbered(chordSymbolParts(text));
 
+/** Zero width: an element without text would lose its text node, and get another one with the next symbol. */
+export const NOTHING = '\u200b';
+
 /** Symbols whose runs are known; a chart seldom has more. */
 const MOST = 256;
 const known = new Map<string, readonly Run[]>();
@@ -18,7 +21,9 @@ function slotsOf(text: string): readonly Run[] {
   const found = known.get(text);
   if (found) return found;
   if (known.size >= MOST) known.clear();
-  const slots = numbered(chordSymbolSlots(text));
+  const slots = numbered(chordSymbolSlots(text)).map((run) =>
+    run.text === '' ? { ...run, text: NOTHING } : run,
+  );
   known.set(text, slots);
   return slots;
 }

@@ -21,10 +21,13 @@ function shown(progression: string) {
 const next = () => screen.getByRole('region', { name: 'Next chord' });
 const onward = () => within(next()).getByRole('button', { name: /^Next chord in the chart/ });
 
+/** What is read of an element: marks without width are no part of it. */
+const read = (element: HTMLElement): string => (element.textContent ?? '').replaceAll('\u200b', '');
+
 describe('what is announced as next', () => {
   it('stands beside an arrow that leads there, without more words', () => {
     shown(CHART);
-    expect(next()).toHaveTextContent('NextG/B');
+    expect(read(next())).toContain('NextG/B');
     expect(onward()).toHaveAccessibleName('Next chord in the chart');
   });
 
@@ -35,7 +38,7 @@ describe('what is announced as next', () => {
   ])('from chord %i on says why the arrow leads elsewhere', (index, words, beside) => {
     const { intents } = shown(CHART);
     act(() => intents.moveCursorTo(index));
-    expect(next()).toHaveTextContent(words);
+    expect(read(next())).toContain(words);
     expect(onward()).toHaveAccessibleName(`Next chord in the chart: ${beside}`);
     expect(onward()).toHaveTextContent(`→${beside}`);
   });
@@ -43,7 +46,7 @@ describe('what is announced as next', () => {
   it('is nothing at the end', () => {
     const { intents } = shown('C G');
     act(() => intents.moveCursor('end'));
-    expect(next()).toHaveTextContent('Next–no more chords');
+    expect(read(next())).toContain('Next–no more chords');
     expect(onward()).toHaveAttribute('aria-disabled', 'true');
   });
 });
@@ -53,7 +56,7 @@ describe('a turned chord', () => {
     const { intents, cell } = shown('Eb6/9 Cm7/Bb');
     act(() => intents.turnForm('sus4'));
     const head = screen.getByRole('region', { name: 'Chord under the cursor' });
-    expect(screen.getByRole('heading')).toHaveTextContent('E♭6/9 turned: E♭sus4');
+    expect(read(screen.getByRole('heading'))).toBe('E♭6/9 turned: E♭sus4');
     expect(
       within(head)
         .getAllByRole('term')
@@ -61,6 +64,6 @@ describe('a turned chord', () => {
     ).toEqual(['R', '4', '5']);
     expect(cell.get().study.account).toMatch(/^E♭6\/9 turned: E♭sus4, position/);
     act(() => intents.turnForm(undefined));
-    expect(screen.getByRole('heading')).toHaveTextContent(/^E♭6\/9$/);
+    expect(read(screen.getByRole('heading'))).toBe('E♭6/9');
   });
 });

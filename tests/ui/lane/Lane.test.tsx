@@ -47,7 +47,7 @@ describe('Lane', () => {
     expect(cells()[0]).toHaveAccessibleName(/of \d places under the hand$/);
   });
 
-  it('changes two cells and nothing else when the cursor moves', async () => {
+  it('changes two cells, its own mark, and nothing else when the cursor moves', async () => {
     const store = lane('| Am | F | G | C |'.repeat(16));
     const touched = new Set<Node>();
     const observer = new MutationObserver((records) => {
@@ -62,7 +62,8 @@ describe('Lane', () => {
     await act(() => store.intents.moveCursor(1));
     observer.disconnect();
     const [first, second] = cells();
-    expect(touched).toEqual(new Set([first, second]));
+    const mark = document.querySelector('.lane-mark');
+    expect(touched).toEqual(new Set([first, second, mark]));
   });
 
   it('takes the focus along when it is in the lane, and leaves it alone when it is not', async () => {

@@ -7,6 +7,7 @@ import {
   type LaneRow,
   laneRows,
   longestRow,
+  spotOf,
 } from '../../../src/ui/lane/rows.ts';
 
 function laneOf(text: string): {
@@ -106,5 +107,26 @@ describe('beatText', () => {
 
   it('counts the beats of the metre', () => {
     expect(beatText(960, { beats: 6, unit: 8 })).toBe('3');
+  });
+});
+
+describe('spotOf', () => {
+  const spot = (text: string, index: number): string => {
+    const rows = rowsOf(text, 2);
+    const found = spotOf(rows, longestRow(rows), index);
+    return found ? `${found.row}: ${found.from} + ${found.width}` : '-';
+  };
+
+  it('says in which row a chord lies, where it begins and how wide it is, as shares of the lane', () => {
+    const text = '| C | F G | % | Am |';
+    const spots = ['0: 0 + 0.5', '0: 0.5 + 0.25', '0: 0.75 + 0.25'];
+    expect([0, 1, 2].map((index) => spot(text, index))).toEqual(spots);
+    expect(spot(text, 5)).toBe('1: 0.5 + 0.5');
+  });
+
+  it('keeps the scale of the longest row, and finds nothing that is not drawn', () => {
+    expect(spot('3/4 | C | F |\n2/4 | G |', 2)).toBe(`1: 0 + ${2 / 6}`);
+    expect(spot('| C |', 1)).toBe('-');
+    expect(spot('', 0)).toBe('-');
   });
 });
