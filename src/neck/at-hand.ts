@@ -2,16 +2,7 @@ import type { Chord } from '#theory';
 import { type FormPlace, formPlaces } from './grips.ts';
 import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
-import type {
-  FormAtHand,
-  FormRival,
-  Grip,
-  GripTone,
-  Instrument,
-  Place,
-  Reach,
-  Span,
-} from './types.ts';
+import type { FormAtHand, Grip, GripTone, Instrument, Place, Reach, Span } from './types.ts';
 
 /** Where the hand is and what it can do; all that reach depends on. */
 export interface Hand {
@@ -24,7 +15,8 @@ export interface Hand {
 /** In the order in which players reach for the forms up the neck (common practice). */
 const PRACTICE = ['E', 'A', 'D', 'C', 'G'];
 
-interface Measured {
+/** A form at one place as it lies to the hand, with what is needed to rank it. */
+export interface Measured {
   readonly at: FormAtHand;
   readonly distance: number;
   /** Set where the grip is only a part of another form's: how many places that has. */
@@ -83,13 +75,14 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
  * only a part of another form's grip counts as that part, so that the form which has the whole comes
  * first.
  */
-function shareOf({ at, partOf = at.of, wide }: Measured): number {
+export function shareOf({ at, partOf = at.of, wide }: Measured): number {
   const { under, stretched, of } = at;
   if (of === 0) return -1;
   return (under + (wide || under === 0 ? 0 : stretched / 2)) / partOf;
 }
 
-const ownFirst = (a: Measured, b: Measured): number =>
+/** What is only a part of another form’s grip comes after a grip of its own. */
+export const ownFirst = (a: Measured, b: Measured): number =>
   Number(a.partOf !== undefined) - Number(b.partOf !== undefined);
 
 const practiceRank = (name: string): number => {
@@ -98,9 +91,10 @@ const practiceRank = (name: string): number => {
 };
 
 /** A grip within four frets comes before one that stretches the hand by itself (common practice). */
-const narrowFirst = (a: Measured, b: Measured): number => Number(a.wide) - Number(b.wide);
+export const narrowFirst = (a: Measured, b: Measured): number => Number(a.wide) - Number(b.wide);
 
-const usualFirst = (a: Measured, b: Measured): number =>
+/** In the order in which players reach for the forms. */
+export const usualFirst = (a: Measured, b: Measured): number =>
   practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
 
 const better = (a: Measured, b: Measured): number =>
@@ -153,53 +147,19 @@ function oneOfEach(measured: readonly Measured[], by: typeof better): readonly M
   return [...best.values()];
 }
 
-/** What sets the first of two apart of which as much lies under the hand. */
-function decides(a: Measured, b: Measured): FormRival['by'] | undefined {
-  if (ownFirst(a, b) < 0) return 'whole';
-  if (narrowFirst(a, b) < 0) return 'narrow';
-  if (shareOf(a) > shareOf(b)) return 'stretch';
-  if (a.distance < b.distance) return 'near';
-  return usualFirst(a, b) < 0 ? 'usual' : undefined;
-}
-
-/** How much more lies under the hand, as the reader sees it, who is told how many places of how many. */
-const moreSeen = ({ at: a }: Measured, { at: b }: Measured): number =>
-  a.under * b.of - b.under * a.of;
-
-function setsApart(best: Measured, second: Measured): FormRival['by'] | undefined {
-  if (second.at.under + second.at.stretched === 0) return 'alone';
-  const more = moreSeen(best, second);
-  if (more === 0) return decides(best, second);
-  if (more > 0) return 'share';
-  return second.partOf === undefined ? 'stretch' : 'part';
-}
-
-function rivalOf([best, second]: readonly Measured[]): FormRival | undefined {
-  if (best === undefined || second === undefined || best.at.under === 0) return undefined;
-  const by = setsApart(best, second);
-  return by && { at: second.at, by };
-}
-
-/** The forms of a chord as they lie to the hand, and what sets the first of them apart. */
-export interface Ranking {
-  readonly forms: readonly FormAtHand[];
-  readonly rival: FormRival | undefined;
-}
+/** Every form in its best copy, best first. */
+export const ranked = (chord: Chord, hand: Hand): readonly Measured[] =>
+  [...oneOfEach(measureAll(chord, hand), better)].sort(better);
 
 /**
  * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
  * within four frets, then the nearest, then the more usual. Each form once, in its best copy, with
  * the places that it shares with the others.
  */
-export function rankForms(chord: Chord, hand: Hand): Ranking {
-  const ranked = [...oneOfEach(measureAll(chord, hand), better)].sort(better);
-  const forms = ranked.map(({ at }) => at);
-  return { forms: forms.map((at) => withOverlaps(at, forms)), rival: rivalOf(ranked) };
+export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {
+  const forms = ranked(chord, hand).map(({ at }) => at);
+  return forms.map((at) => withOverlaps(at, forms));
 }
-
-/** The ranking's forms alone. */
-export const formsAtHand = (chord: Chord, hand: Hand): readonly FormAtHand[] =>
-  rankForms(chord, hand).forms;
 
 /** The best form under the hand alone, without the rest of the ranking. */
 export function bestAtHand(chord: Chord, hand: Hand): FormAtHand | undefined {

@@ -62,6 +62,7 @@ export {
   stretchLimits,
 } from './reach.ts';
 export { readNeck } from './reading.ts';
+export { rivalAtHand } from './rival.ts';
 export { type RouteTerms, type Stop, stopsOf } from './route-cost.ts';
 export { DEFAULT_WEIGHTS, type RouteWeights } from './route-weights.ts';
 export {

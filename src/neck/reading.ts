@@ -11,7 +11,7 @@ import {
   plainName,
   semitonesOf,
 } from '#theory';
-import { copyAt, nearestCopy, rankForms } from './at-hand.ts';
+import { copyAt, formsAtHand, nearestCopy } from './at-hand.ts';
 import { demandsOf } from './demands.ts';
 import { fret, stringNumber } from './places.ts';
 import { HAND_FRETS, reachByFret } from './reach.ts';
@@ -140,7 +140,7 @@ function askedFor(query: ReadingQuery): FormAtHand | undefined {
  * string from the thinnest, each from the nut up.
  */
 export function readNeck(query: ReadingQuery): Reading {
-  const { forms, rival } = rankForms(query.chord, query);
+  const forms = formsAtHand(query.chord, query);
   const asked = askedFor(query);
   const ranked = forms.find(
     (at) => at.form.name === asked?.form.name && at.anchor === asked.anchor,
@@ -151,6 +151,5 @@ export function readNeck(query: ReadingQuery): Reading {
   const tones = query.instrument.strings.flatMap((_, index) => tonesOnString(context, index));
   const why = chosen && formReason(chosen, query.instrument);
   const { chord, position } = query;
-  const read = { chord, position, forms, chosen, why, tones };
-  return { ...read, rival: chosen === forms[0] ? rival : undefined };
+  return { chord, position, forms, chosen, why, tones };
 }

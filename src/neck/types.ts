@@ -151,7 +151,5 @@ export interface Reading {
   readonly chosen: FormAtHand | undefined;
   /** Why the chosen form is called so; absent where nothing is chosen. */
   readonly why: FormReason | undefined;
-  /** Why the chosen form and not another; absent where the hand has nothing of it, or it was asked for. */
-  readonly rival: FormRival | undefined;
   readonly tones: readonly Tone[];
 }

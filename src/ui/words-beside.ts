@@ -4,12 +4,14 @@ import {
   type FormAtHand,
   type FormRival,
   formWithoutGrip,
+  type Hand,
   type Reading,
+  rivalAtHand,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
 import { formName } from './form-text.ts';
-import { type Beside, capital, numberWord, share } from './words.ts';
+import { type Beside, capital, numberWord } from './words.ts';
 
 function withoutBass(reading: Reading): string {
   const bass = bassBeyondHand(reading);
@@ -30,34 +32,41 @@ function coloursSentence({ tones }: Reading): string {
   return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
 
-const HAS = {
-  whole: 'has as much; it is a part of this one',
-  narrow: 'has as much; this one needs no stretch in itself',
-  near: 'has as much; this one lies nearer',
-  usual: 'has as much; this one is the more usual',
+const DECIDED = {
+  whole: 'it is a part of this one',
+  narrow: 'this one needs no stretch in itself',
+  near: 'this one lies nearer',
+  usual: 'this one is the more usual',
 } as const;
 
-/** What the form that comes next has, and why that is not better. */
-function rivalHas(at: FormAtHand, by: Exclude<FormRival['by'], 'alone'>): string {
+const counted = ({ under, of }: FormAtHand): string => `${numberWord(under)} of ${numberWord(of)}`;
+
+/** What the form that comes after `best` has, and why that is not better. */
+function rivalHas(
+  at: FormAtHand,
+  by: Exclude<FormRival['by'], 'alone'>,
+  best: FormAtHand | undefined,
+): string {
   if (at.under === 0) return 'is only a stretch away';
   switch (by) {
     case 'share':
-      return `has a smaller share, ${share(at)}`;
+      return `has ${at.under < (best?.under ?? 0) ? 'less' : 'a smaller share'}, ${counted(at)}`;
     case 'stretch':
-      return `has ${share(at)}, but less with a stretch`;
+      return `has ${counted(at)}, but less with a stretch`;
     case 'part':
-      return `has ${share(at)}, but is only a part of another`;
+      return `has ${counted(at)}, but is only a part of another`;
     default:
-      return HAS[by];
+      return `has as much; ${DECIDED[by]}`;
   }
 }
 
-/** Why this form and not another. */
-function rivalSentence(reading: Reading): string {
-  const { rival } = reading;
+/** Why this form and not another; nothing where it was asked for. */
+function rivalSentence(reading: Reading, hand: Hand): string {
+  const { chord, chosen, forms } = reading;
+  const rival = chosen === forms[0] ? rivalAtHand(chord, hand) : undefined;
   if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
   if (rival.by === 'alone') return 'No other form lies under the hand';
-  return `The ${formName(rival.at.form)} form ${rivalHas(rival.at, rival.by)}`;
+  return `The ${formName(rival.at.form)} form ${rivalHas(rival.at, rival.by, chosen)}`;
 }
 
 function overlapSentence(reading: Reading): string {
@@ -72,14 +81,14 @@ function overlapSentence(reading: Reading): string {
   const count = numberWord(most.shared.length);
   const name = formName(most.form);
   if (same) return `The ${name} form is the same ${count} places`;
-  const belong = most.shared.length === 1 ? 'belongs' : 'belong';
-  return `${capital(count)} of these places ${belong} to the ${name} form too`;
+  const places = most.shared.length === 1 ? 'place is' : 'places are';
+  return `${capital(count)} ${places} the ${name} form’s too`;
 }
 
 /** The sentences of a reading that go beyond its form and its tones. */
-export const besideInWords = (reading: Reading): Beside => ({
+export const besideInWords = (reading: Reading, hand: Hand): Beside => ({
   bass: withoutBass(reading),
-  rival: rivalSentence(reading),
+  rival: rivalSentence(reading, hand),
   noGrip: noGripSentence(reading),
   colours: coloursSentence(reading),
   overlap: overlapSentence(reading),

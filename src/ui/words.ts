@@ -63,8 +63,7 @@ export interface AccountParts {
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
 export const LONGEST_ACCOUNT = 350;
 
-/** How many places of a form lie under the hand: `four of six places`. */
-export const share = (form: FormAtHand): string =>
+const share = (form: FormAtHand): string =>
   `${numberWord(form.under)} of ${numberWord(form.of)} ${form.of === 1 ? 'place' : 'places'}`;
 
 function without(form: FormAtHand): string {

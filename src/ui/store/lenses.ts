@@ -3,7 +3,7 @@
  * page stands and put in here; until then a study has no bends, connections, routes and the like.
  */
 import type { Workspace } from '#lesson';
-import type { Bend, Connection, Reading, ReadingQuery, Stop } from '#neck';
+import type { Bend, Connection, Hand, Reading, ReadingQuery, Stop } from '#neck';
 import type { Chart, Colour } from '#theory';
 import type { Beside } from '../words.ts';
 import type { Page } from './page.ts';
@@ -67,7 +67,7 @@ export interface LensEngine {
   readonly fingeredOf: (workspace: Workspace, before: Before) => Fingered | undefined;
   readonly naming: (fingered: Fingered, index: number, on: Workspace['instrument']) => Fingered;
   readonly materialInWords: (study: Unsaid) => readonly string[];
-  readonly besideInWords: (reading: Reading) => Beside;
+  readonly besideInWords: (reading: Reading, hand: Hand) => Beside;
 }
 
 const NO_BENDS: readonly Bend[] = [];

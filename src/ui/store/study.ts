@@ -327,7 +327,7 @@ function withAccount(study: Unsaid): Study {
   const next = nextSymbol === undefined ? undefined : { symbol: nextSymbol, form, words };
   const symbol = symbolShown(study);
   const material = lensEngine()?.materialInWords(study) ?? [];
-  const beside = reading && lensEngine()?.besideInWords(reading);
+  const beside = reading && lensEngine()?.besideInWords(reading, { ...handOf(study.of), position });
   return {
     ...study,
     ...accountOf({ standing, symbol, position, reading, next, beside, material }),
