@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { axe, expect, test } from './fixtures.ts';
+import { axe, expect, resize, test } from './fixtures.ts';
 
 const STATE = new URLSearchParams({
   progression: '[Verse]\n|: Bm7 | E7 | Amaj7 | F#m7b5 B7b9 :| x3\n| Hm | N.C. | 3/4 D/F# | % |',
@@ -22,14 +22,14 @@ async function setTheme(page: Page, theme: string): Promise<void> {
 }
 
 for (const size of SIZES) {
-  for (const theme of ['light', 'dark', 'high contrast']) {
-    test(`axe finds nothing at ${size.width} pixels, ${theme}`, async ({ page }) => {
-      await page.setViewportSize(size);
-      await page.goto(`./#${STATE}`);
+  test(`axe finds nothing at ${size.width} pixels, in any theme`, async ({ page }) => {
+    await page.setViewportSize(size);
+    await page.goto(`./#${STATE}`);
+    for (const theme of ['light', 'dark', 'high contrast']) {
       await setTheme(page, theme);
-      await axe(page);
-    });
-  }
+      await test.step(theme, () => axe(page));
+    }
+  });
 }
 
 test('axe finds nothing in the settings and in the sheet of keys', async ({ page }) => {
@@ -43,34 +43,27 @@ test('axe finds nothing in the settings and in the sheet of keys', async ({ page
   await axe(page);
 });
 
-// WCAG 2.2, 1.4.10: no scrolling in two directions at 320 pixels.
-for (const width of [320, 390, 1024, 1920]) {
-  test(`nothing reaches beyond the sides of a page ${width} pixels wide`, async ({ page }) => {
-    await page.setViewportSize({ width, height: 800 });
-    await page.goto(`./#${STATE}`);
-    await expect(page.locator('[data-neck] svg')).toBeVisible();
+// WCAG 2.2, 1.4.10: no scrolling in two directions at 320 pixels; 2.5.8: targets of 24 by 24 pixels.
+test('nothing reaches beyond the sides of the page, and every button is large enough to hit', async ({
+  page,
+}) => {
+  await page.goto(`./#${STATE}`);
+  await expect(page.locator('[data-neck] svg')).toBeVisible();
+  for (const width of [320, 390, 1024, 1440, 1920]) {
+    await resize(page, { width, height: 800 });
     const beyond = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
-    expect(beyond).toBe(0);
-  });
-}
-
-// WCAG 2.2, 2.5.8: targets of at least 24 by 24 pixels.
-for (const size of SIZES) {
-  test(`every button is large enough to hit at ${size.width} pixels`, async ({ page }) => {
-    await page.setViewportSize(size);
-    await page.goto(`./#${STATE}`);
-    await expect(page.locator('[data-neck] svg')).toBeVisible();
+    expect(beyond, `at ${width}`).toBe(0);
     const small = await page.locator('button:visible, summary:visible').evaluateAll((all) =>
       all.flatMap((one) => {
-        const { width, height } = one.getBoundingClientRect();
-        return width < 24 || height < 23.9 ? [`${one.textContent} ${width}×${height}`] : [];
+        const { width: wide, height } = one.getBoundingClientRect();
+        return wide < 24 || height < 23.9 ? [`${one.textContent} ${wide}×${height}`] : [];
       }),
     );
-    expect(small).toEqual([]);
-  });
-}
+    expect(small, `at ${width}`).toEqual([]);
+  }
+});
 
 const EIGHT_BARS = '| Bm7 | E7 | Amaj7 | F#m7 | Dm7/G G7alt | Cmaj7 | D9sus4 G13 | Ab13#11 |';
 
@@ -81,22 +74,22 @@ const SCREENS = [
   { width: 1920, height: 1080 },
 ] as const;
 
-for (const size of SCREENS) {
-  test(`eight bars, head, neck and toolbar fit on ${size.width} by ${size.height}`, async ({
-    page,
-  }) => {
-    await page.setViewportSize(size);
-    await page.goto(
-      `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '5.1', position: '7' })}`,
-    );
-    await expect(page.locator('[data-neck] svg')).toBeVisible();
-    const tools = await page.getByRole('region', { name: 'Hand and labels' }).boundingBox();
-    expect((tools?.y ?? 0) + (tools?.height ?? size.height)).toBeLessThanOrEqual(size.height);
-    const lane = page.getByRole('region', { name: 'Chords' });
-    const hidden = await lane.evaluate((one) => one.scrollHeight - one.clientHeight);
-    expect(hidden).toBeLessThanOrEqual(1);
-  });
-}
+test('eight bars, head, neck and toolbar fit on a screen', async ({ page }) => {
+  await page.goto(
+    `./#${new URLSearchParams({ progression: EIGHT_BARS, at: '5.1', position: '7' })}`,
+  );
+  await expect(page.locator('[data-neck] svg')).toBeVisible();
+  for (const size of SCREENS) {
+    await test.step(`${size.width} by ${size.height}`, async () => {
+      await resize(page, size);
+      const tools = await page.getByRole('region', { name: 'Hand and labels' }).boundingBox();
+      expect((tools?.y ?? 0) + (tools?.height ?? size.height)).toBeLessThanOrEqual(size.height);
+      const lane = page.getByRole('region', { name: 'Chords' });
+      const hidden = await lane.evaluate((one) => one.scrollHeight - one.clientHeight);
+      expect(hidden).toBeLessThanOrEqual(1);
+    });
+  }
+});
 
 test('a chart too long for the screen scrolls inside itself and says so', async ({ page }) => {
   const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
@@ -109,12 +102,16 @@ test('a chart too long for the screen scrolls inside itself and says so', async 
   await expect(page.locator('[data-chord-cell][aria-current="true"]')).toBeInViewport();
 });
 
-for (const width of [320, 390, 800, 1024, 1280, 1920]) {
-  test(`all tones of a large chord stand in the head at ${width} pixels`, async ({ page }) => {
-    await page.setViewportSize({ width, height: 900 });
-    const progression = '| Ab13#11 | Abm13/D |';
-    await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '7' })}`);
-    for (const tones of [7, 8]) {
+test('all tones of a large chord stand in the head', async ({ page }) => {
+  const progression = '| Ab13#11 | Abm13/D |';
+  await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '7' })}`);
+  for (const width of [320, 390, 800, 1024, 1280, 1920]) {
+    await resize(page, { width, height: 900 });
+    for (const [key, tones] of [
+      ['Home', 7],
+      ['End', 8],
+    ] as const) {
+      await page.keyboard.press(key);
       await expect(page.locator('.chord-tones dd')).toHaveCount(tones);
       const outside = await page.locator('.chord-tones > div').evaluateAll((all) => {
         const head = all[0]?.closest('.head')?.getBoundingClientRect();
@@ -123,11 +120,10 @@ for (const width of [320, 390, 800, 1024, 1280, 1920]) {
           return head === undefined || right > head.right + 0.5 || bottom > head.bottom + 0.5;
         }).length;
       });
-      expect(outside).toBe(0);
-      await page.keyboard.press('ArrowRight');
+      expect(outside, `of ${tones} at ${width}`).toBe(0);
     }
-  });
-}
+  }
+});
 
 test('on a telephone a tapped chord, its form and the neck around the hand are seen together', async ({
   page,
@@ -222,51 +218,55 @@ test('the page does not move where motion is not wanted', async ({ page }) => {
   expect(moving).toBe(0);
 });
 
-for (const { rows, ...size } of [
+const WINDOWS = [
   { width: 1440, height: 757, rows: 2 },
   { width: 1280, height: 800, rows: 3 },
   { width: 1024, height: 700, rows: 2 },
   { width: 390, height: 844, rows: 1 },
-]) {
-  test(`${rows} of the rows of the lane fill its height, and none is cut, at ${size.width} by ${size.height}`, async ({
-    page,
-  }) => {
-    await page.setViewportSize(size);
-    const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
-    await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
-    await expect(page.getByText('more bars below')).toBeVisible();
-    const cells = page.locator('[data-chord-cell]');
-    for (const at of [0, 5, 17]) {
-      await cells.nth(at).evaluate((cell) => (cell as HTMLElement).click());
-      const cut = await cells.evaluateAll((all) => {
-        const lane = all[0]?.closest('.lane')?.getBoundingClientRect();
-        if (lane === undefined) return ['no lane'];
-        return all.flatMap((cell) => {
-          const { top, bottom } = cell.getBoundingClientRect();
-          const out = bottom <= lane.top + 5 || top >= lane.bottom - 5;
-          return out || (top >= lane.top - 1 && bottom <= lane.bottom + 1) ? [] : [top - lane.top];
+] as const;
+
+test('whole rows of the lane fill its height, and none is cut', async ({ page }) => {
+  const progression = '| Am7 | D7 | Gmaj7 | Cmaj7 |'.repeat(8);
+  await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+  for (const { rows, ...size } of WINDOWS) {
+    await test.step(`${size.width} by ${size.height}`, async () => {
+      await resize(page, size);
+      await expect(page.getByText('more bars below')).toBeVisible();
+      const cells = page.locator('[data-chord-cell]');
+      for (const at of [0, 5, 17]) {
+        await cells.nth(at).evaluate((cell) => (cell as HTMLElement).click());
+        const cut = await cells.evaluateAll((all) => {
+          const lane = all[0]?.closest('.lane')?.getBoundingClientRect();
+          if (lane === undefined) return ['no lane'];
+          return all.flatMap((cell) => {
+            const { top, bottom } = cell.getBoundingClientRect();
+            const out = bottom <= lane.top + 5 || top >= lane.bottom - 5;
+            return out || (top >= lane.top - 1 && bottom <= lane.bottom + 1)
+              ? []
+              : [top - lane.top];
+          });
         });
-      });
-      expect(cut).toEqual([]);
-    }
-    const lane = await page.getByRole('region', { name: 'Chords' }).boundingBox();
-    const bottom = (lane?.y ?? 0) + (lane?.height ?? 0);
-    const tops = await page
-      .locator('.row:visible')
-      .evaluateAll((all) =>
-        all.map((row) => ({ top: row.getBoundingClientRect().top, high: row.clientHeight })),
-      );
-    const inSight = tops.filter(({ top }) => top >= (lane?.y ?? 0) - 1 && top < bottom - 5);
-    expect(inSight).toHaveLength(rows);
-    // No band stands empty below them, and the word that the lane goes on covers no bar.
-    const last = inSight.at(-1);
-    expect(bottom - (last?.top ?? 0) - (last?.high ?? 0)).toBeLessThan(2);
-    const foot = await page.locator('.progression').boundingBox();
-    expect((foot?.y ?? 0) + (foot?.height ?? 0) - bottom).toBeLessThanOrEqual(17);
-    const word = await page.getByText('more bars below').boundingBox();
-    expect(word?.y ?? 0).toBeGreaterThanOrEqual(bottom - 0.5);
-  });
-}
+        expect(cut).toEqual([]);
+      }
+      const lane = await page.getByRole('region', { name: 'Chords' }).boundingBox();
+      const bottom = (lane?.y ?? 0) + (lane?.height ?? 0);
+      const tops = await page
+        .locator('.row:visible')
+        .evaluateAll((all) =>
+          all.map((row) => ({ top: row.getBoundingClientRect().top, high: row.clientHeight })),
+        );
+      const inSight = tops.filter(({ top }) => top >= (lane?.y ?? 0) - 1 && top < bottom - 5);
+      expect(inSight).toHaveLength(rows);
+      // No band stands empty below them, and the word that the lane goes on covers no bar.
+      const last = inSight.at(-1);
+      expect(bottom - (last?.top ?? 0) - (last?.high ?? 0)).toBeLessThan(2);
+      const foot = await page.locator('.progression').boundingBox();
+      expect((foot?.y ?? 0) + (foot?.height ?? 0) - bottom).toBeLessThanOrEqual(17);
+      const word = await page.getByText('more bars below').boundingBox();
+      expect(word?.y ?? 0).toBeGreaterThanOrEqual(bottom - 0.5);
+    });
+  }
+});
 
 test('mistakes in the chart take nothing of the text box, and each is told in its turn', async ({
   page,
@@ -288,27 +288,27 @@ test('mistakes in the chart take nothing of the text box, and each is told in it
   }
 });
 
-for (const width of [390, 800, 1024, 1440]) {
-  test(`how to write a chart is read beside the box that one types in, at ${width}`, async ({
-    page,
-  }) => {
-    await page.setViewportSize({ width, height: 800 });
-    await page.goto(`./#${STATE}`);
-    await page.getByText('How to write a chart').click();
-    const help = page.locator('.field .menu-sheet');
-    await expect(help.getByText('first and second ending')).toBeVisible();
-    const field = page.getByRole('textbox', { name: 'Progression' });
-    await field.fill('| C | Am |');
-    const [box, sheet] = [await field.boundingBox(), await help.boundingBox()];
-    if (box === null || sheet === null) throw new Error('no box');
-    const beside = sheet.x >= box.x + box.width;
-    expect(beside || sheet.y >= box.y + box.height).toBe(true);
-    expect(beside).toBe(width >= 960);
-    expect(sheet.x + sheet.width).toBeLessThanOrEqual(width);
-    await page.locator('.wordmark').click();
-    await expect(help).toBeHidden();
-  });
-}
+test('how to write a chart is read beside the box that one types in', async ({ page }) => {
+  await page.goto(`./#${STATE}`);
+  for (const width of [390, 800, 1024, 1440]) {
+    await test.step(`at ${width}`, async () => {
+      await resize(page, { width, height: 800 });
+      await page.getByText('How to write a chart').click();
+      const help = page.locator('.field .menu-sheet');
+      await expect(help.getByText('first and second ending')).toBeVisible();
+      const field = page.getByRole('textbox', { name: 'Progression' });
+      await field.fill('| C | Am |');
+      const [box, sheet] = [await field.boundingBox(), await help.boundingBox()];
+      if (box === null || sheet === null) throw new Error('no box');
+      const beside = sheet.x >= box.x + box.width;
+      expect(beside || sheet.y >= box.y + box.height).toBe(true);
+      expect(beside).toBe(width >= 960);
+      expect(sheet.x + sheet.width).toBeLessThanOrEqual(width);
+      await page.locator('.wordmark').click();
+      await expect(help).toBeHidden();
+    });
+  }
+});
 
 test('the page keeps still behind an open sheet', async ({ page }) => {
   await page.setViewportSize({ width: 1024, height: 600 });
