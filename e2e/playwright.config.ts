@@ -1,5 +1,5 @@
 import { defineConfig, devices } from '@playwright/test';
-import { findChromium } from '../scripts/chromium.mjs';
+import { findChromium, LEAN } from '../scripts/chromium.mjs';
 
 const executablePath = findChromium();
 
@@ -18,7 +18,7 @@ export default defineConfig({
     serviceWorkers: 'block',
     // Keeping one takes a third of the time: `--trace on` where a failure is looked into.
     trace: 'off',
-    launchOptions: executablePath === undefined ? {} : { executablePath },
+    launchOptions: { args: LEAN, ...(executablePath !== undefined && { executablePath }) },
   },
   projects: [
     {

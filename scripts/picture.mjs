@@ -1,5 +1,5 @@
 // npm run picture: builds the program and takes the picture in README.md.
-import { ensureChromium } from './chromium.mjs';
+import { ensureChromium, LEAN } from './chromium.mjs';
 import { at, build, ensureModules } from './run.mjs';
 
 const STATE = new URLSearchParams({
@@ -11,7 +11,7 @@ const STATE = new URLSearchParams({
 /** @param {string} executablePath @param {string} url */
 const take = async (executablePath, url) => {
   const { chromium } = await import('@playwright/test');
-  const browser = await chromium.launch({ executablePath });
+  const browser = await chromium.launch({ executablePath, args: LEAN });
   const page = await browser.newPage({
     viewport: { width: 1440, height: 900 },
     serviceWorkers: 'block',

@@ -1,4 +1,5 @@
 import { chromium } from '@playwright/test';
+import { LEAN } from '../chromium.mjs';
 import type { Measure, Row } from './bench.ts';
 
 const sections = import.meta.glob<Measure>('./*.bench.ts', { import: 'measure', eager: true });
@@ -43,7 +44,7 @@ export const bench = async (
   executablePath: string,
   wanted: readonly string[] = process.argv.slice(2),
 ): Promise<boolean> => {
-  const browser = await chromium.launch({ executablePath });
+  const browser = await chromium.launch({ executablePath, args: LEAN });
   const rows: Row[] = [];
   for (const [file, measure] of Object.entries(sections)) {
     const name = file.replace(/^\.\/|\.bench\.ts$/g, '');
