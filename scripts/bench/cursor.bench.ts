@@ -7,6 +7,8 @@ import { phasesPerKey, type Work, workPerKey } from './trace.ts';
 const MOVES = 500;
 const BARS = 64;
 const KEYS_A_SECOND = 30;
+const TAPS = 120;
+const TAPS_A_SECOND = 6;
 
 const CELLS = BARS * 2;
 
@@ -60,6 +62,15 @@ const hold = async (page: Page, moves: number): Promise<void> => {
   await page.keyboard.up(keyOf(moves - 1));
 };
 
+/** As `hold`, each key let go at once: all that waits while a key is held down is done with every move. */
+const tap = async (page: Page, moves: number): Promise<void> => {
+  const begin = performance.now();
+  for (let move = 0; move < moves; move++) {
+    await page.keyboard.press(keyOf(move));
+    await sleep(begin + ((move + 1) * 1000) / TAPS_A_SECOND - performance.now());
+  }
+};
+
 const expectMoved = async (page: Page): Promise<void> => {
   const cells = await page.locator('[data-chord-cell]').count();
   if (cells !== CELLS) throw new Error(`${cells} chords in the lane, not ${CELLS}`);
@@ -80,11 +91,49 @@ const traceOfMoves = async (visit: Visit, slowdown: number): Promise<string> => 
   return trace.toString();
 };
 
-const workOfMoves = (trace: string): readonly Work[] => {
+const workOfMoves = (trace: string, moves = MOVES): readonly Work[] => {
   const work = workPerKey(trace);
-  if (work.length < MOVES) throw new Error(`${work.length} moves in the trace, not ${MOVES}`);
+  if (work.length < moves) throw new Error(`${work.length} moves in the trace, not ${moves}`);
   return work;
 };
+
+const traceOfTaps = async (visit: Visit): Promise<string> => {
+  const page = await open(visit, 1);
+  await tap(page, 5);
+  await expectMoved(page);
+  await visit.browser.startTracing(page, { categories: CATEGORIES });
+  await tap(page, TAPS);
+  const trace = await visit.browser.stopTracing();
+  await page.context().close();
+  return trace.toString();
+};
+
+/** A page that changes one word by every key: what the machine and Chromium take in any case. */
+const BARE = `<p style="contain: strict; height: 2em">0</p><script>
+  let presses = 0;
+  onkeydown = () => { document.querySelector('p').firstChild.data = String(++presses); };
+</script>`;
+
+const traceOfBare = async ({ browser }: Visit): Promise<string> => {
+  const page = await browser.newPage();
+  await page.setContent(BARE);
+  await browser.startTracing(page, { categories: CATEGORIES });
+  await hold(page, TAPS);
+  const trace = await browser.stopTracing();
+  if ((await page.locator('p').textContent()) === '0') throw new Error('no key came to the page');
+  await page.close();
+  return trace.toString();
+};
+
+const passedRows = (told: string, work: readonly Work[]): readonly Row[] =>
+  [0.5, 0.95].map((share) => ({
+    name: `${told}: ${share === 0.5 ? 'median' : '95th percentile'}`,
+    figure: percentile(
+      work.map(({ passed }) => passed),
+      share,
+    ),
+    unit: 'ms',
+  }));
 
 /** Frames that came more than half a frame late while `during` ran, at 60 a second. */
 const missedFrames = async (page: Page, during: () => Promise<void>): Promise<number> => {
@@ -134,6 +183,8 @@ const rowsFor = async (visit: Visit, slowdown: number, limit: number): Promise<r
 };
 
 export const measure: Measure = async (visit) => [
+  ...passedRows('a bare page, one word by key', workOfMoves(await traceOfBare(visit), TAPS)),
+  ...passedRows('one move, the key let go', workOfMoves(await traceOfTaps(visit), TAPS)),
   ...(await rowsFor(visit, 1, 8)),
   ...(await rowsFor(visit, 4, 33)),
   { name: 'frames missed in 4 s at rest', figure: await missed(visit, 0), unit: '' },
