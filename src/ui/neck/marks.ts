@@ -201,12 +201,22 @@ export function gripLine(reading: Reading | undefined, layout: NeckLayout): stri
   return places.map(({ x, y }, i) => `${i === 0 ? 'M' : 'L'}${x} ${y}`).join('');
 }
 
+/** Gaps between strings that a barre reaches beyond its outer tones, whose marks would hide it. */
+const BARRE_END = 0.4;
+
+/** A point beyond `a`, as seen from `b`. */
+function beyond(a: Point, b: Point, by: number): Point {
+  const share = by / Math.hypot(a.x - b.x, a.y - b.y);
+  return { x: a.x + (a.x - b.x) * share, y: a.y + (a.y - b.y) * share };
+}
+
 /** The chosen grip's barres, each as SVG path data of its middle line. */
 export const barreLines = (reading: Reading | undefined, layout: NeckLayout): readonly string[] =>
   (reading?.chosen?.grip?.barres ?? []).map((barre) => {
     const a = placeAt(layout, barre.from, barre.fret);
     const b = placeAt(layout, barre.to, barre.fret);
-    return `M${a.x} ${a.y}L${b.x} ${b.y}`;
+    const [from, to] = [beyond(a, b, BARRE_END * layout.gap), beyond(b, a, BARRE_END * layout.gap)];
+    return `M${from.x} ${from.y}L${to.x} ${to.y}`;
   });
 
 /**

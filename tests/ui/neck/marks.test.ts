@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '#neck';
 import {
+  barreLines,
   gripLine,
   type Labels,
   OUTLINES,
@@ -137,5 +138,24 @@ describe('brackets', () => {
 
   it('has nothing for no places', () => {
     expect(brackets([], 2)).toEqual([]);
+  });
+});
+
+describe('barreLines', () => {
+  it.each([
+    ['B: R b3 5 b7', 7],
+    ['D: R b3 5 b7', 5],
+  ])('reach beyond the marks of the outer tones of %s at %i', (text, position) => {
+    const reading = read(text, position);
+    const marks = marksIn(reading);
+    const barres = reading.chosen?.grip?.barres ?? [];
+    expect(barres.length).toBeGreaterThan(0);
+    for (const [i, path] of barreLines(reading, LAYOUT).entries()) {
+      const [, from = 0, , to = 0] = (path.match(/[\d.]+/g) ?? []).map(Number);
+      const { from: thick = 0, to: thin = 0, fret = 0 } = barres[i] ?? {};
+      const outer = [at(marks, `${thick}:${fret}`), at(marks, `${thin}:${fret}`)];
+      expect(from).toBeGreaterThan((outer[0]?.y ?? 0) + 0.8 * (outer[0]?.radius ?? 99));
+      expect(to).toBeLessThan((outer[1]?.y ?? 0) - 0.8 * (outer[1]?.radius ?? 99));
+    }
   });
 });
