@@ -57,6 +57,43 @@ test('the practice screen holds chord, neck and keys', async ({ page }) => {
   }
 });
 
+/** Minutes of arc that a capital takes at two metres, its type in CSS pixels (96 to the inch). */
+const arcOf = (type: number): number =>
+  (Math.atan((type * 0.67 * 25.4) / 96 / 2000) * 180 * 60) / Math.PI;
+
+// Visual acuity 1.0 tells signs of 5 minutes of arc apart (ISO 8596); 16 are the least for reading at
+// ease (ISO 9241-303). Both from memory.
+const SEEN = 5;
+const READ = 16;
+/** Type of a label of one or two signs, of the height of its mark (tests/ui/neck/marks.test.ts). */
+const LABEL = 0.47;
+
+test('the practice screen is read from two metres', async ({ page }) => {
+  await open(page, FOUR);
+  await page.keyboard.press('Shift+P');
+  const type = (part: string) =>
+    page.locator(part).evaluateAll((all) => {
+      const sizes = all.map((one) => Number.parseFloat(getComputedStyle(one).fontSize));
+      return Math.min(...sizes);
+    });
+  for (const size of SIZES.filter(({ width }) => width >= 1024)) {
+    await test.step(`${size.width} by ${size.height}`, async () => {
+      await resize(page, size);
+      for (const part of ['.now', '.form-name'])
+        expect(arcOf(await type(part)), part).toBeGreaterThanOrEqual(READ);
+      for (const part of ['.next-chord .symbol', '.next-form', '.form-place', '.chord-tones dd'])
+        expect(arcOf(await type(part)), part).toBeGreaterThanOrEqual(READ / 2);
+      for (const part of ['.cell .symbol', '.cell-form', '.fret-number', '.string-name', '.finger'])
+        expect(arcOf(await type(part)), part).toBeGreaterThanOrEqual(SEEN);
+      const marks = await page
+        .locator('[data-tone][data-reach="hand"]')
+        .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().height));
+      const labels = Math.min(...marks) * LABEL;
+      expect(arcOf(labels), 'labels of tones').toBeGreaterThanOrEqual(SEEN);
+    });
+  }
+});
+
 test('in a low window chord, neck and transport are in sight while it plays', async ({ page }) => {
   await page.setViewportSize({ width: 844, height: 390 });
   await open(page, FOUR);

@@ -211,6 +211,22 @@ test('on paper stand lane, reading, neck and legend, without controls, on one sh
   await expect(page.getByRole('button', { name: 'Undo' })).toBeHidden();
 });
 
+test('where the system chooses the colours the cursor in the lane is seen', async ({ page }) => {
+  await page.emulateMedia({ forcedColors: 'active' });
+  await page.goto(`./#${STATE}`);
+  const cell = page.locator('[data-chord-cell]').first();
+  await expect(cell).toBeVisible();
+  // What marks it lies under the cell.
+  const plates = await cell.evaluate((one) => {
+    const inside = [one, ...one.querySelectorAll('*')];
+    return inside
+      .filter(({ className }) => !/share/.test(className))
+      .map((e) => getComputedStyle(e).backgroundColor);
+  });
+  expect([...new Set(plates)]).toEqual(['rgba(0, 0, 0, 0)']);
+  await expect(page.locator('.lane-mark')).toHaveCSS('background-image', /gradient/);
+});
+
 test('the page does not move where motion is not wanted', async ({ page }) => {
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await page.goto(`./#${STATE}`);

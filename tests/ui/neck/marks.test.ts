@@ -32,6 +32,12 @@ describe('toneMarks', () => {
     expect(at(marks, '1:9')?.outline).toBe('lozenge');
   });
 
+  it('sets labels of one or two signs under the hand at least as large as 0.47 of their marks', () => {
+    const labelled = marksOf(7).filter(({ reach, label }) => reach === 'hand' && label.length <= 2);
+    expect(labelled.length).toBeGreaterThan(5);
+    for (const { type, radius } of labelled) expect(type).toBeGreaterThanOrEqual(0.47 * 2 * radius);
+  });
+
   it('draws what is out of reach smaller than what is under the hand', () => {
     const marks = marksOf(7);
     expect(at(marks, '5:2')?.radius).toBeLessThan(at(marks, '6:7')?.radius ?? 0);
