@@ -1,4 +1,7 @@
+import type { Hand } from './at-hand.ts';
+import { gripWidth } from './grips.ts';
 import { samePlace } from './places.ts';
+import { spanLength } from './reach.ts';
 import type { FormAtHand, Reading, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
@@ -6,6 +9,15 @@ export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefi
   const lowest = chord.bass && chosen?.grip?.tones.at(-1);
   const bass = lowest && tones.find((tone) => samePlace(tone, lowest));
   return bass?.reach === 'out' || bass?.reach === 'bend' ? bass : undefined;
+}
+
+/** Less than any ruler shows, mm. */
+const NEARLY = 1e-6;
+
+/** Whether the chosen grip is wider than this player's hand comes apart: not to be held as a whole. */
+export function isBeyondSpan({ chosen }: Reading, { instrument, span }: Hand): boolean {
+  if (chosen?.grip === undefined) return false;
+  return gripWidth(chosen.grip, instrument) > spanLength(span, instrument.scale) + NEARLY;
 }
 
 /** Another form's grip that is place for place the chosen one's. */

@@ -5,6 +5,7 @@ import {
   type FormRival,
   formWithoutGrip,
   type Hand,
+  isBeyondSpan,
   type Reading,
   rivalAtHand,
   sameGripAs,
@@ -17,6 +18,9 @@ function withoutBass(reading: Reading): string {
   const bass = bassBeyondHand(reading);
   return bass ? `, without the bass ${makeNoteName(bass.pitch, 'sign')} under the hand` : '';
 }
+
+const tooWide = (reading: Reading, hand: Hand): string =>
+  isBeyondSpan(reading, hand) ? ', its grip wider than your span' : '';
 
 function noGripSentence(reading: Reading): string {
   const form = formWithoutGrip(reading);
@@ -87,7 +91,7 @@ function overlapSentence(reading: Reading): string {
 
 /** The sentences of a reading that go beyond its form and its tones. */
 export const besideInWords = (reading: Reading, hand: Hand): Beside => ({
-  bass: withoutBass(reading),
+  lacks: withoutBass(reading) + tooWide(reading, hand),
   rival: rivalSentence(reading, hand),
   noGrip: noGripSentence(reading),
   colours: coloursSentence(reading),

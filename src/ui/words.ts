@@ -39,8 +39,8 @@ export interface NextInWords {
 
 /** What there is to say of the other forms and of what the hand lacks; '' where there is nothing. */
 export interface Beside {
-  /** Goes on the sentence of the form. */
-  readonly bass: string;
+  /** What the hand lacks of the form; goes on its sentence. */
+  readonly lacks: string;
   readonly rival: string;
   readonly noGrip: string;
   readonly colours: string;
@@ -82,7 +82,7 @@ function whereIs(form: FormAtHand): string {
   return place === 'open' ? 'open' : `at ${place}`;
 }
 
-function formSentence(form: FormAtHand | undefined, bass = ''): string {
+function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
   if (!form.grip)
@@ -92,7 +92,7 @@ function formSentence(form: FormAtHand | undefined, bass = ''): string {
   }
   const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
   const lies = form.under * 2 <= form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${bass}${without(form)}${muted(form)}`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${lacks}${without(form)}${muted(form)}`;
 }
 
 /** With a capital, as a sentence begins. */
@@ -241,7 +241,7 @@ export function accountOf(parts: AccountParts): Account {
     return plain(fitted([`N.C., no chord, ${place}`], material, next));
   const subject = standingSentence(parts);
   if (!reading) return plain(fitted([subject], material, next));
-  const form = formSentence(reading.chosen, beside?.bass);
+  const form = formSentence(reading.chosen, beside?.lacks);
   return accountOfReading(parts, reading, `${subject}, ${place}: ${form}`);
 }
 

@@ -25,7 +25,7 @@ function partsOf(
   next = '',
   more: Partial<ReadingQuery> = {},
 ): AccountParts {
-  const hand = { ...HAND, position };
+  const hand = { ...HAND, position, ...(more.span && { span: more.span }) };
   const query = { ...hand, chord: chord(symbol), colours: [], spelling: 'exact', ...more } as const;
   const reading = readNeck(query);
   return {
@@ -151,6 +151,13 @@ describe('the reading in words', () => {
     expect(said('C7/E', 8, '', { form: 'E' })).not.toContain('without the bass');
     expect(said('C', 9, '', { form: 'E' })).not.toContain('without the bass');
     expect(said('C/E', 7)).toContain('the E form lies under the hand, five of five places. ');
+  });
+
+  it('says of a grip that it is wider than the player’s span', () => {
+    const wide = ', its grip wider than your span';
+    expect(said('G7b9', 5)).toContain(`one more with a stretch${wide}`);
+    expect(said('G7b9', 5, '', { span: { index: 5, little: 11 } })).not.toContain(wide);
+    expect(said('E9', 7)).not.toContain(wide);
   });
 
   it.each([
