@@ -34,14 +34,32 @@ export const test = base.extend({
   },
 });
 
-/** Gives the window another size, and the page the time to lay itself out. */
+/** Frames that have to look alike before a page counts as laid out. */
+const ALIKE = 4;
+
+/** Gives the window another size, and waits until nothing of the page moves any more. */
 export async function resize(page: Page, size: { width: number; height: number }): Promise<void> {
   await page.setViewportSize(size);
   await page.evaluate(
-    () =>
-      new Promise((done) => {
-        requestAnimationFrame(() => requestAnimationFrame(done));
+    (wanted) =>
+      new Promise<void>((done) => {
+        const parts = document.querySelectorAll('main, .sheet > *, .neck svg, .lane, .row');
+        let before = '';
+        let alike = 0;
+        const look = (): void => {
+          const boxes = [...parts].map((part) => {
+            const { x, y, width, height } = part.getBoundingClientRect();
+            return [x, y, width, height].join();
+          });
+          const now = boxes.join(' ');
+          alike = now === before ? alike + 1 : 0;
+          before = now;
+          if (alike >= wanted) done();
+          else requestAnimationFrame(look);
+        };
+        requestAnimationFrame(look);
       }),
+    ALIKE,
   );
 }
 
