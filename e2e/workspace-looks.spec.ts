@@ -108,8 +108,8 @@ test('all tones of a large chord stand in the head', async ({ page }) => {
   for (const width of [320, 390, 800, 1024, 1280, 1920]) {
     await resize(page, { width, height: 900 });
     for (const [key, tones] of [
-      ['Home', 7],
-      ['End', 8],
+      ['ArrowLeft', 7],
+      ['ArrowRight', 8],
     ] as const) {
       await page.keyboard.press(key);
       await expect(page.locator('.chord-tones dd')).toHaveCount(tones);
