@@ -269,3 +269,29 @@ test('the whole chart moves to another key, spelled as that key would', async ({
   await page.getByRole('combobox', { name: 'Move everything to' }).selectOption('Eb major');
   expect(await symbols(page)).toEqual(['Eb', 'Cm', 'Ab', 'Bb7']);
 });
+
+test('of keys pressed before everything is fetched those are kept that mean nothing yet', async ({
+  page,
+}) => {
+  let release = (): void => undefined;
+  const released = new Promise<void>((done) => {
+    release = done;
+  });
+  await page.route(/\/parts-[^/]*\.js$/, async (route) => {
+    await released;
+    await route.continue();
+  });
+  await page.goto(`./#${new URLSearchParams({ progression: '| C | F | G7 |', at: '1.1' })}`);
+  await expect(current(page)).toHaveAttribute('data-at', '1.1');
+  // It leads nowhere from the first chord, now and later.
+  await page.keyboard.press('Home');
+  await page.keyboard.press('Shift+B');
+  await page.keyboard.press('End');
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+  release();
+  await expect(page.getByRole('button', { name: 'Bends', exact: true })).toHaveAttribute(
+    'aria-pressed',
+    'true',
+  );
+  await expect(current(page)).toHaveAttribute('data-at', '3.1');
+});

@@ -110,6 +110,10 @@ function perform(press: KeyPress, store: StudyStore): boolean {
   return command !== undefined;
 }
 
+/** A key of a command that is still to come; one that cannot be done now is not meant for later. */
+const isToCome = ({ chord }: KeyPress, store: StudyStore): boolean =>
+  !hasAllCommands() && commandMeant(chord, store.cell.get()) === undefined;
+
 /** Performs commands for the keys that reach `target`, usually the window. Returns the way to stop. */
 export function listenForKeys(target: Window, store: StudyStore): () => void {
   const stop = new AbortController();
@@ -120,7 +124,7 @@ export function listenForKeys(target: Window, store: StudyStore): () => void {
     const press = pressOf(event, clicked());
     if (!press) return;
     if (perform(press, store)) event.preventDefault();
-    else if (!hasAllCommands()) whenLenses(() => perform(press, store), false);
+    else if (isToCome(press, store)) whenLenses(() => perform(press, store), false);
   };
   target.addEventListener('keydown', onKey, { signal: stop.signal });
   for (const end of ['keyup', 'blur'] as const)
