@@ -37,9 +37,11 @@ export const test = base.extend({
 /** Frames that have to look alike before a page counts as laid out. */
 const ALIKE = 4;
 
-/** Gives the window another size, and waits until nothing of the page moves any more. */
-export async function resize(page: Page, size: { width: number; height: number }): Promise<void> {
+/** Opens the page anew in a window of another size, and waits until nothing of it moves any more. */
+export async function reopen(page: Page, size: { width: number; height: number }): Promise<void> {
   await page.setViewportSize(size);
+  await page.reload();
+  await expect(page.locator('[data-neck] svg')).toBeVisible();
   await page.evaluate(
     (wanted) =>
       new Promise<void>((done) => {

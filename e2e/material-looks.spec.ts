@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { axe, expect, resize, test } from './fixtures.ts';
+import { axe, expect, reopen, test } from './fixtures.ts';
 
 const STATE = new URLSearchParams({
   progression: '| Bm7 | E7 | Amaj7 | F#m7 |',
@@ -63,7 +63,8 @@ test('no lens reaches beyond the sides of a page 320, 390, 1024 or 1920 pixels w
   await page.goto(`./#${STATE}`);
   await fill(page);
   for (const width of [320, 390, 1024, 1920]) {
-    await resize(page, { width, height: 800 });
+    await reopen(page, { width, height: 800 });
+    await expect(page.getByRole('textbox', { name: 'Fingering' })).toHaveValue('x7678x');
     for (const name of LENSES) {
       await openLens(page, name);
       const beyond = await page.evaluate(

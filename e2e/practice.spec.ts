@@ -1,4 +1,4 @@
-import { axe, expect, resize, test } from './fixtures.ts';
+import { axe, expect, reopen, test } from './fixtures.ts';
 import { button, current, FOUR, open, SIZES, setTempo, sidewaysOf, tempo } from './playing.ts';
 
 test('on the practice screen a pedal plays, stops and starts over', async ({ page }) => {
@@ -27,10 +27,10 @@ test('the practice screen holds chord, neck and keys', async ({ page }) => {
   const progression = '| Ebm7b5 | E7b9 | Am | Am/G | Dm7 | G7 | Cmaj7 | E7 |';
   const tuning = 'Eb2-Ab2-Db3-Gb3-Bb3-Eb4';
   await open(page, { ...FOUR, progression, position: '1', tuning });
-  await page.keyboard.press('Shift+P');
   for (const size of SIZES) {
     await test.step(`${size.width} by ${size.height}`, async () => {
-      await resize(page, size);
+      await reopen(page, size);
+      await page.keyboard.press('Shift+P');
       const keys = page.getByRole('region', { name: 'Transport' });
       const top = async () => (await keys.boundingBox())?.y ?? 0;
       await expect.poll(top).toBeGreaterThan(size.height / 2);
@@ -70,7 +70,6 @@ const LABEL = 0.47;
 
 test('the practice screen is read from two metres', async ({ page }) => {
   await open(page, FOUR);
-  await page.keyboard.press('Shift+P');
   const type = (part: string) =>
     page.locator(part).evaluateAll((all) => {
       const sizes = all.map((one) => Number.parseFloat(getComputedStyle(one).fontSize));
@@ -78,7 +77,8 @@ test('the practice screen is read from two metres', async ({ page }) => {
     });
   for (const size of SIZES.filter(({ width }) => width >= 1024)) {
     await test.step(`${size.width} by ${size.height}`, async () => {
-      await resize(page, size);
+      await reopen(page, size);
+      await page.keyboard.press('Shift+P');
       for (const part of ['.now', '.form-name'])
         expect(arcOf(await type(part)), part).toBeGreaterThanOrEqual(READ);
       for (const part of ['.next-chord .symbol', '.next-form', '.form-place', '.chord-tones dd'])

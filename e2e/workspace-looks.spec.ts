@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { axe, expect, resize, test } from './fixtures.ts';
+import { axe, expect, reopen, test } from './fixtures.ts';
 
 const STATE = new URLSearchParams({
   progression: '[Verse]\n|: Bm7 | E7 | Amaj7 | F#m7b5 B7b9 :| x3\n| Hm | N.C. | 3/4 D/F# | % |',
@@ -49,19 +49,23 @@ test('nothing reaches beyond the sides of the page, and every button is large en
 }) => {
   await page.goto(`./#${STATE}`);
   await expect(page.locator('[data-neck] svg')).toBeVisible();
-  for (const width of [320, 390, 1024, 1440, 1920]) {
-    await resize(page, { width, height: 800 });
+  for (const size of [
+    ...SIZES,
+    ...[320, 390, 1024, 1920].map((width) => ({ width, height: 800 })),
+  ]) {
+    const at = `at ${size.width} by ${size.height}`;
+    await reopen(page, size);
     const beyond = await page.evaluate(
       () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
     );
-    expect(beyond, `at ${width}`).toBe(0);
+    expect(beyond, at).toBe(0);
     const small = await page.locator('button:visible, summary:visible').evaluateAll((all) =>
       all.flatMap((one) => {
         const { width: wide, height } = one.getBoundingClientRect();
         return wide < 24 || height < 23.9 ? [`${one.textContent} ${wide}×${height}`] : [];
       }),
     );
-    expect(small, `at ${width}`).toEqual([]);
+    expect(small, at).toEqual([]);
   }
 });
 
@@ -81,7 +85,7 @@ test('eight bars, head, neck and toolbar fit on a screen', async ({ page }) => {
   await expect(page.locator('[data-neck] svg')).toBeVisible();
   for (const size of SCREENS) {
     await test.step(`${size.width} by ${size.height}`, async () => {
-      await resize(page, size);
+      await reopen(page, size);
       const tools = await page.getByRole('region', { name: 'Hand and labels' }).boundingBox();
       expect((tools?.y ?? 0) + (tools?.height ?? size.height)).toBeLessThanOrEqual(size.height);
       const lane = page.getByRole('region', { name: 'Chords' });
@@ -106,7 +110,7 @@ test('all tones of a large chord stand in the head', async ({ page }) => {
   const progression = '| Ab13#11 | Abm13/D |';
   await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '7' })}`);
   for (const width of [320, 390, 800, 1024, 1280, 1920]) {
-    await resize(page, { width, height: 900 });
+    await reopen(page, { width, height: 900 });
     for (const [key, tones] of [
       ['ArrowLeft', 7],
       ['ArrowRight', 8],
@@ -246,7 +250,7 @@ test('whole rows of the lane fill its height, and none is cut', async ({ page })
   await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
   for (const { rows, ...size } of WINDOWS) {
     await test.step(`${size.width} by ${size.height}`, async () => {
-      await resize(page, size);
+      await reopen(page, size);
       await expect(page.getByText('more bars below')).toBeVisible();
       const cells = page.locator('[data-chord-cell]');
       for (const at of [0, 5, 17]) {
@@ -308,7 +312,7 @@ test('how to write a chart is read beside the box that one types in', async ({ p
   await page.goto(`./#${STATE}`);
   for (const width of [390, 800, 1024, 1440]) {
     await test.step(`at ${width}`, async () => {
-      await resize(page, { width, height: 800 });
+      await reopen(page, { width, height: 800 });
       await page.getByText('How to write a chart').click();
       const help = page.locator('.field .menu-sheet');
       await expect(help.getByText('first and second ending')).toBeVisible();

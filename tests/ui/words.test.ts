@@ -175,6 +175,11 @@ describe('the reading in words', () => {
     },
   );
 
+  it('does not say it of a form that was asked for, unless that is the best', () => {
+    expect(said('E9', 7, '', { form: 'A' })).not.toMatch(/as much|has less|smaller share/);
+    expect(said('E9', 7, '', { form: 'C' })).toContain('The A form has as much; ');
+  });
+
   it('says of another form that it is the same places', () => {
     const text = said('F#9sus4', 9);
     expect(text).toContain('The C form is the same five places.');
