@@ -18,8 +18,7 @@ const PICKUP: FilterSpec = { kind: 'low', hertz: 5200, q: 1.2 };
 const CABINET: readonly FilterSpec[] = [
   { kind: 'high', hertz: 75, q: 0.8 },
   { kind: 'peak', hertz: 120, q: 1, gain: 2.5 },
-  { kind: 'peak', hertz: 420, q: 0.8, gain: -3.5 },
-  { kind: 'peak', hertz: 2300, q: 0.9, gain: 3 },
+  { kind: 'peak', hertz: 420, q: 0.8, gain: -1.5 },
   { kind: 'low', hertz: 6000, q: 0.8 },
 ];
 

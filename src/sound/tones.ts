@@ -3,12 +3,15 @@ import { type Instrument, type OpenString, openMidis } from '#neck';
 import { type Midi, midi } from '#theory';
 import type { StringTone } from './string.ts';
 
-/** A wound string has more mass to swing and rubs in its windings: longer, and duller for its pitch. */
+/**
+ * A wound string has more mass to swing and rubs in its windings: longer, and duller for its pitch.
+ * With the amplifier's filters these lie where recorded guitars do (tests/sound/recorded.test.ts).
+ */
 const WOUND = { sustain: 11, highs: 1.1 } as const;
-const PLAIN = { sustain: 7.5, highs: 1.5 } as const;
+const PLAIN = { sustain: 5.5, highs: 1.15 } as const;
 /** Heavier strings are duller: highs shrink with each thousandth of an inch (our own, by ear of the spectrum). */
 const DULLER_BY_GAUGE = 0.008;
-const USUAL_PICK = 0.13;
+const USUAL_PICK = 0.16;
 
 /** The tone of a guitar's string sounding at `open` (MIDI). */
 export function stringTone(string: OpenString, open: Midi): StringTone {
