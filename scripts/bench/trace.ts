@@ -58,9 +58,12 @@ export const workPerKey = (json: string): readonly Work[] => {
   return work;
 };
 
-/** The phases of a frame as Chromium names them in a trace. */
+/** The phases of a frame, by the names that Chromium gives to their events in a trace. */
 const PHASES: Readonly<Record<string, string>> = {
+  EventDispatch: 'script',
   FunctionCall: 'script',
+  TimerFire: 'script',
+  FireAnimationFrame: 'script',
   UpdateLayoutTree: 'style',
   Layout: 'layout',
   PrePaint: 'pre-paint',
@@ -70,22 +73,28 @@ const PHASES: Readonly<Record<string, string>> = {
   Commit: 'commit',
 };
 
-const endOf = ({ ts, dur = 0 }: TraceEvent): number => ts + dur;
+/** Milliseconds on the processor by phase. */
+export type Phases = ReadonlyMap<string, number>;
 
-/** Milliseconds a key press spent in each phase, on average, without what was nested in it. */
-export const phasesPerKey = (json: string): ReadonlyMap<string, number> => {
+const endOf = ({ ts, dur = 0 }: TraceEvent): number => ts + dur;
+const workedOf = ({ dur = 0, tdur = dur }: TraceEvent): number => tdur;
+
+/** What each key press spent in each phase, without what was nested in it. */
+export const phasesOfKeys = (json: string): readonly Phases[] => {
   const events = pageEvents(eventsOf(json));
-  const keys = events.filter(isKeydown);
-  const spent = new Map(Object.values(PHASES).map((phase) => [phase, 0]));
+  const first = events.find(isKeydown)?.ts ?? 0;
+  const spent: Map<string, number>[] = [];
   const add = (event: TraceEvent | undefined, time: number) => {
+    const phases = spent[spent.length - 1];
     const phase = event && PHASES[event.name];
-    if (phase) spent.set(phase, (spent.get(phase) ?? 0) + time / 1000 / keys.length);
+    if (phases && phase) phases.set(phase, (phases.get(phase) ?? 0) + time / 1000);
   };
   const open: TraceEvent[] = [];
-  for (const event of events.filter(({ ts }) => ts >= (keys[0]?.ts ?? 0))) {
+  for (const event of events.filter(({ ts }) => ts >= first)) {
+    if (isKeydown(event)) spent.push(new Map(Object.values(PHASES).map((phase) => [phase, 0])));
     while (open.length > 0 && endOf(open[open.length - 1] ?? event) <= event.ts) open.pop();
-    add(event, event.dur ?? 0);
-    add(open[open.length - 1], -(event.dur ?? 0));
+    add(event, workedOf(event));
+    add(open[open.length - 1], -workedOf(event));
     open.push(event);
   }
   return spent;

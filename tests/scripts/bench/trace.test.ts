@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { percentile } from '../../../scripts/bench/bench.ts';
-import { phasesPerKey, workPerKey } from '../../../scripts/bench/trace.ts';
+import { phasesOfKeys, workPerKey } from '../../../scripts/bench/trace.ts';
 
 const event = (name: string, ts: number, dur: number) => ({ name, pid: 1, tid: 1, ts, dur });
 const task = (ts: number, dur: number, tid = 1) => ({ ...event('RunTask', ts, dur), tid });
@@ -36,17 +36,29 @@ describe('workPerKey', () => {
   });
 });
 
-describe('phasesPerKey', () => {
-  it('gives each phase its own time without what is nested in it, on average over the presses', () => {
+describe('phasesOfKeys', () => {
+  it('gives each press each phase without what is nested in it', () => {
     const traceEvents = [
       ...[event('Layout', 500, 300), task(1000, 9000), key(1100)],
       ...[event('FunctionCall', 2000, 4000), event('Layout', 3000, 1000)],
-      ...[event('Layout', 7000, 2000), key(33_100)],
+      ...[event('Layout', 7000, 2000), key(33_100), event('Paint', 34_000, 500)],
     ];
-    const phases = phasesPerKey(JSON.stringify({ traceEvents }));
-    expect(phases.get('script')).toBeCloseTo(1.5);
-    expect(phases.get('layout')).toBeCloseTo(1.5);
-    expect(phases.get('paint')).toBe(0);
+    const [first, second] = phasesOfKeys(JSON.stringify({ traceEvents }));
+    expect(first?.get('script')).toBe(3);
+    expect(first?.get('layout')).toBe(3);
+    expect(first?.get('paint')).toBe(0);
+    expect(second?.get('paint')).toBe(0.5);
+    expect(second?.get('script')).toBe(0);
+  });
+
+  it('counts the time on the processor, and what a handler itself takes as script', () => {
+    const traceEvents = [
+      { ...key(1100), dur: 2000, tdur: 1500 },
+      { ...event('Layout', 1200, 500) },
+    ];
+    const [only] = phasesOfKeys(JSON.stringify({ traceEvents }));
+    expect(only?.get('script')).toBe(1);
+    expect(only?.get('layout')).toBe(0.5);
   });
 });
 
