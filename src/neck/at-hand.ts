@@ -97,8 +97,12 @@ export const narrowFirst = (a: Measured, b: Measured): number => Number(a.wide) 
 export const usualFirst = (a: Measured, b: Measured): number =>
   practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
 
+/** Share under the hand without a stretch. */
+const firmOf = ({ at, partOf = at.of }: Measured): number => at.under / partOf;
+
 const better = (a: Measured, b: Measured): number =>
   shareOf(b) - shareOf(a) ||
+  firmOf(b) - firmOf(a) ||
   ownFirst(a, b) ||
   narrowFirst(a, b) ||
   a.distance - b.distance ||
@@ -153,7 +157,7 @@ export const ranked = (chord: Chord, hand: Hand): readonly Measured[] =>
 
 /**
  * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
- * within four frets, then the nearest, then the more usual. Each form once, in its best copy, with
+ * with the fewest stretches, within four frets, then the nearest, then the more usual. Each form once, in its best copy, with
  * the places that it shares with the others.
  */
 export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {

@@ -20,6 +20,15 @@ export function isBeyondSpan({ chosen }: Reading, { instrument, span }: Hand): b
   return gripWidth(chosen.grip, instrument) > spanLength(span, instrument.scale) + NEARLY;
 }
 
+/** Whether most of a chosen grip's tones lie elsewhere than in its form's open shape. */
+export function isMostlyMoved({ chosen }: Reading): boolean {
+  const grip = chosen?.grip;
+  if (grip === undefined || grip.form.own) return false;
+  const { form, anchor, tones } = grip;
+  const kept = tones.filter(({ string, fret }) => form.frets[string - 1] === fret - anchor);
+  return kept.length * 2 < tones.length;
+}
+
 /** Another form's grip that is place for place the chosen one's. */
 export function sameGripAs({ forms, chosen }: Reading): FormAtHand['overlaps'][number] | undefined {
   return chosen?.overlaps.find(

@@ -24,7 +24,13 @@ export {
   easeOf,
   reachedByBends,
 } from './bends.ts';
-export { bassBeyondHand, formWithoutGrip, isBeyondSpan, sameGripAs } from './beside.ts';
+export {
+  bassBeyondHand,
+  formWithoutGrip,
+  isBeyondSpan,
+  isMostlyMoved,
+  sameGripAs,
+} from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';
 export { type Demands, demandsOf } from './demands.ts';

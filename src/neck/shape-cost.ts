@@ -116,6 +116,9 @@ export function widthCost(frets: Frets, open: boolean, widest: number): number |
   return ((beyond * (beyond + 1)) / 2) * COST.fretBeyondFour;
 }
 
+/** Whether all of a moved grip lies within the four frets of a hand. */
+export const isInHand = (frets: Frets): boolean => widthOf(frets, false) <= HAND_FRETS;
+
 /** Whether the bass alone takes the hand out of its four frets. */
 export function bassAstray(frets: Frets, open: boolean): boolean {
   const bass = frets.findLastIndex((f) => f !== null);

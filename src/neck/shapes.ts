@@ -7,6 +7,7 @@ import {
   bassAstray,
   COST,
   fingerCost,
+  isInHand,
   LEAST_REST,
   outerRootGivenUp,
   restSurcharge,
@@ -57,6 +58,8 @@ interface Frame {
   readonly widest: number;
   /** The lowest fret that is looked at, from the anchor. */
   readonly lowest: number;
+  /** Whether the bass has to lie with the other tones. */
+  readonly nearBass: boolean;
 }
 
 interface Search extends Frame {
@@ -179,7 +182,7 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   const frets = draft.picked.map((choice) => choice.fret);
   const absent = absentTones(demands, draft.held);
   const width = widthCost(frets, open, search.widest);
-  if (width === undefined) return undefined;
+  if (width === undefined || (search.nearBass && bassAstray(frets, open))) return undefined;
   const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
   const rests =
     restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets) + thinness(frets);
@@ -232,10 +235,15 @@ interface Setting {
   readonly widest: number;
 }
 
-function findShape(setting: Setting, open: boolean, lowest: number): Shape | undefined {
+function findShape(
+  setting: Setting,
+  open: boolean,
+  lowest: number,
+  nearBass = false,
+): Shape | undefined {
   const heights = heightsAboveRoot(setting.form, setting.midis);
   const rootString = lowestPlayed(setting.form.frets);
-  return cheapest(prepare({ ...setting, heights, open, rootString, lowest }));
+  return cheapest(prepare({ ...setting, heights, open, rootString, lowest, nearBass }));
 }
 
 /** An open shape held up the neck, where the strings that were open need a finger. */
@@ -258,7 +266,9 @@ function wholeShape(setting: Setting, open: Shape | undefined): Shape | undefine
   return kept !== undefined && kept.cost <= much ? kept : sought;
 }
 
-const hasBassAstray = ({ frets }: Shape): boolean => bassAstray(frets, false);
+/** Whether a grip with its bass near is worth one string less than the grip that reaches for it. */
+const isWorth = (near: Shape, far: Shape): boolean =>
+  near.cost <= far.cost + (isInHand(near.frets) ? COST.restAtEdge : 0);
 
 /**
  * A bass that the symbol names rather lies with the other tones than a stretch away from them, even
@@ -268,9 +278,9 @@ function movedShape(setting: Setting, open: Shape | undefined): Shape | undefine
   const shape = wholeShape(setting, open);
   const { form, demands } = setting;
   if (demands.bass === 0 || form.own !== undefined) return shape;
-  if (shape !== undefined && !hasBassAstray(shape)) return shape;
-  const behind = findShape(setting, false, LOWEST_OF_BASS);
-  return behind === undefined || hasBassAstray(behind) ? shape : behind;
+  if (shape !== undefined && !bassAstray(shape.frets, false)) return shape;
+  const near = findShape(setting, false, LOWEST_OF_BASS, true);
+  return near && (shape === undefined || isWorth(near, shape)) ? near : shape;
 }
 
 interface ShapePair {

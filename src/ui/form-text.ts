@@ -34,12 +34,12 @@ export const stringsInWords = (strings: readonly number[]): string =>
 /** Where a moved shape begins, when that is another fret than the count by which it was moved. */
 function beginning(at: FormAtHand, up: number): string {
   const lowest = lowestFret(at);
-  return lowest === 0 || lowest === up ? '' : `, beginning at ${roman(lowest)}`;
+  return lowest === 0 || lowest === up ? '' : `, lowest fret ${roman(lowest)}`;
 }
 
 /**
  * Why a form is called so: `open E shape 8 frets up, a barre for its nut, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, beginning at IX, root on string 5`. Of a form that a player put
+ * 1`; `open C shape 7 frets up, lowest fret IX, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {

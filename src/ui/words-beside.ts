@@ -6,17 +6,20 @@ import {
   formWithoutGrip,
   type Hand,
   isBeyondSpan,
+  isMostlyMoved,
   type Reading,
   rivalAtHand,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
 import { formName } from './form-text.ts';
-import { type Beside, capital, numberWord } from './words.ts';
+import { type Beside, numberWord } from './words.ts';
 
 function withoutBass(reading: Reading): string {
   const bass = bassBeyondHand(reading);
-  return bass ? `, without the bass ${makeNoteName(bass.pitch, 'sign')} under the hand` : '';
+  return bass
+    ? `, but not its bass ${makeNoteName(bass.pitch, 'sign')} on string ${bass.string}`
+    : '';
 }
 
 const tooWide = (reading: Reading, hand: Hand): string =>
@@ -45,6 +48,9 @@ const DECIDED = {
 
 const counted = ({ under, of }: FormAtHand): string => `${numberWord(under)} of ${numberWord(of)}`;
 
+const moreStretched = ({ stretched }: FormAtHand): string =>
+  stretched === 0 ? '' : `, ${numberWord(stretched)} more stretched`;
+
 /** What the form that comes after `best` has, and why that is not better. */
 function rivalHas(
   at: FormAtHand,
@@ -54,7 +60,7 @@ function rivalHas(
   if (at.under === 0) return 'is only a stretch away';
   switch (by) {
     case 'share':
-      return `has ${at.under < (best?.under ?? 0) ? 'less' : 'a smaller share'}, ${counted(at)}`;
+      return `has ${at.under < (best?.under ?? 0) ? 'less' : 'a smaller share'}, ${counted(at)}${moreStretched(at)}`;
     case 'stretch':
       return `has ${counted(at)}, but less with a stretch`;
     case 'part':
@@ -64,10 +70,20 @@ function rivalHas(
   }
 }
 
-/** Why this form and not another; nothing where it was asked for. */
+const movedSentence = (reading: Reading): string =>
+  isMostlyMoved(reading) ? 'Most of it is moved' : '';
+
+/** What would come first where a form was asked for. */
+function bestSentence({ forms: [best] }: Reading): string {
+  if (!best || best.under + best.stretched === 0) return '';
+  return `Best here is the ${formName(best.form)} form, ${counted(best)}${moreStretched(best)}`;
+}
+
+/** Why this form and not another; where it was asked for, which one would come first. */
 function rivalSentence(reading: Reading, hand: Hand): string {
   const { chord, chosen, forms } = reading;
-  const rival = chosen === forms[0] ? rivalAtHand(chord, hand) : undefined;
+  if (chosen !== forms[0]) return bestSentence(reading);
+  const rival = rivalAtHand(chord, hand);
   if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
   if (rival.by === 'alone') return 'No other form lies under the hand';
   return `The ${formName(rival.at.form)} form ${rivalHas(rival.at, rival.by, chosen)}`;
@@ -85,15 +101,18 @@ function overlapSentence(reading: Reading): string {
   const count = numberWord(most.shared.length);
   const name = formName(most.form);
   if (same) return `The ${name} form is the same ${count} places`;
-  const places = most.shared.length === 1 ? 'place is' : 'places are';
-  return `${capital(count)} ${places} the ${name} form’s too`;
+  return `Shares ${count} ${most.shared.length === 1 ? 'place' : 'places'} with ${name}`;
 }
 
 /** The sentences of a reading that go beyond its form and its tones. */
-export const besideInWords = (reading: Reading, hand: Hand): Beside => ({
-  lacks: withoutBass(reading) + tooWide(reading, hand),
-  rival: rivalSentence(reading, hand),
-  noGrip: noGripSentence(reading),
-  colours: coloursSentence(reading),
-  overlap: overlapSentence(reading),
-});
+export function besideInWords(reading: Reading, hand: Hand): Beside {
+  const noGrip = noGripSentence(reading);
+  const moved = noGrip === '' ? movedSentence(reading) : '';
+  return {
+    lacks: withoutBass(reading) + tooWide(reading, hand),
+    rival: [moved, rivalSentence(reading, hand)].filter(Boolean).join('. '),
+    noGrip,
+    colours: coloursSentence(reading),
+    overlap: overlapSentence(reading),
+  };
+}

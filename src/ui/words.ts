@@ -82,21 +82,23 @@ function whereIs(form: FormAtHand): string {
   return place === 'open' ? 'open' : `at ${place}`;
 }
 
+/** What a stretch gives of a form. */
+const stretchInWords = ({ under, stretched }: FormAtHand): string =>
+  stretched === 0 ? '' : `, ${numberWord(stretched)} ${under === 0 ? '' : 'more '}with a stretch`;
+
 function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   if (!form) return 'no form of it lies near the hand';
   const name = formName(form.form);
   if (!form.grip)
     return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
-  if (form.under === 0 && form.stretched === 0) {
-    return `the ${name} form lies away from the hand, ${whereIs(form)}`;
-  }
-  const more = form.stretched === 0 ? '' : `, ${numberWord(form.stretched)} more with a stretch`;
+  const more = stretchInWords(form);
+  if (form.under === 0) return `the ${name} form lies away from the hand, ${whereIs(form)}${more}`;
   const lies = form.under * 2 <= form.of ? 'lies only partly' : 'lies';
   return `the ${name} form ${lies} under the hand, ${share(form)}${more}${lacks}${without(form)}${muted(form)}`;
 }
 
 /** With a capital, as a sentence begins. */
-export const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 function whySentence({ chosen, why }: Reading): string {
   return chosen && why ? capital(whyInWords(chosen, why)) : '';

@@ -72,11 +72,12 @@ describe('a form under the hand without a grip', () => {
 
 describe('a named bass', () => {
   it('is beyond the hand where its place in the grip is', () => {
-    expect(bassBeyondHand(reading('C7/E', 7, { form: 'E' }))).toMatchObject({
+    expect(bassBeyondHand(reading('C13/E', 7, { form: 'E' }))).toMatchObject({
       string: 6,
       fret: 12,
     });
-    expect(bassBeyondHand(reading('C7/E', 8, { form: 'E' }))).toBeUndefined();
+    expect(bassBeyondHand(reading('C13/E', 8, { form: 'E' }))).toBeUndefined();
+    expect(bassBeyondHand(reading('C7/E', 7, { form: 'E' }))).toBeUndefined();
     expect(bassBeyondHand(reading('C/E', 7))).toBeUndefined();
   });
 

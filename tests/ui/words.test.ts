@@ -47,8 +47,8 @@ describe('the reading in words', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
       'Bm7, position VII: the E form lies under the hand, six of six places. ' +
         'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
-        'The D form has less, three of four. ' +
-        'R B, ♭3 D, 5 F♯, ♭7 A. One place is the G form’s too. ' +
+        'The D form has less, three of four, one more stretched. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. Shares one place with G. ' +
         'Next: E7, the A form, five of five places.',
     );
   });
@@ -64,9 +64,23 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, beginning at VI, root on string 5. ' +
-        'The A form has less, three of five. ' +
-        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. One place is the A form’s too.',
+        'Open C shape 4 frets up, lowest fret VI, root on string 5. ' +
+        'The A form has less, three of five, one more stretched. ' +
+        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. Shares one place with A.',
+    );
+  });
+
+  it('says where most of a shape’s tones are moved', () => {
+    const moved =
+      'Open C shape 5 frets up, lowest fret VII, root on string 5. Most of it is moved.';
+    expect(said('F7b9', 7, '', { form: 'C' })).toContain(moved);
+    expect(said('F', 5, '', { form: 'C' })).not.toContain('are moved');
+    expect(said('Bm7', 2, '', { form: 'A' })).not.toContain('are moved');
+  });
+
+  it('says of a form that only a stretch reaches how far it is reached', () => {
+    expect(said('F', 7, '', { form: 'D' })).toContain(
+      'the D form lies away from the hand, at III, one with a stretch. ',
     );
   });
 
@@ -147,9 +161,9 @@ describe('the reading in words', () => {
   });
 
   it('says that the bass is what the hand lacks', () => {
-    expect(said('C7/E', 7, '', { form: 'E' })).toContain(', without the bass E under the hand');
-    expect(said('C7/E', 8, '', { form: 'E' })).not.toContain('without the bass');
-    expect(said('C', 9, '', { form: 'E' })).not.toContain('without the bass');
+    expect(said('C13/E', 7, '', { form: 'E' })).toContain(', but not its bass E on string 6');
+    expect(said('C13/E', 8, '', { form: 'E' })).not.toContain('but not its bass');
+    expect(said('C', 9, '', { form: 'E' })).not.toContain('but not its bass');
     expect(said('C/E', 7)).toContain('the E form lies under the hand, five of five places. ');
   });
 
@@ -165,6 +179,7 @@ describe('the reading in words', () => {
     ['Cmaj7', 2, 'The A form has as much; this one lies nearer.'],
     ['Cm', 4, 'The G form has as much; this one is the more usual.'],
     ['Edim7', 2, 'The E form has a smaller share, five of six.'],
+    ['F', 7, 'The G form has less, three of six.'],
     ['G7alt', 5, 'The C form is only a stretch away.'],
     ['C7#9', 2, 'No other form lies under the hand.'],
   ])(
@@ -175,8 +190,11 @@ describe('the reading in words', () => {
     },
   );
 
-  it('does not say it of a form that was asked for, unless that is the best', () => {
-    expect(said('E9', 7, '', { form: 'A' })).not.toMatch(/as much|has less|smaller share/);
+  it('says of a form that was asked for which one would come first, unless that is the best', () => {
+    const asked = said('E9', 7, '', { form: 'A' });
+    expect(asked).toContain('Best here is the C form, four of five, one more stretched. ');
+    expect(asked).not.toMatch(/as much|has less|smaller share/);
+    expect(said('C', 20, '', { form: 'C' })).not.toContain('Best here is the C');
     expect(said('E9', 7, '', { form: 'C' })).toContain('The A form has as much; ');
   });
 
@@ -184,7 +202,7 @@ describe('the reading in words', () => {
     const text = said('F#9sus4', 9);
     expect(text).toContain('The C form is the same five places.');
     expect(text).not.toContain('as much');
-    expect(text).not.toContain('form’s too');
+    expect(text).not.toContain('Shares');
   });
 
   it('says what is drawn over the neck before the degrees, and leaves those out first', () => {
@@ -203,7 +221,7 @@ describe('the reading in words', () => {
     const reasonOf = (...given: Parameters<typeof partsOf>) => accountOf(partsOf(...given)).reason;
     expect(reasonOf('Bm7', 7, 'E7')).toBe(
       'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
-        'The D form has less, three of four',
+        'The D form has less, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
       'Open C shape, root on string 5. The A form has as much; this one lies nearer',

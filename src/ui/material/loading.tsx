@@ -63,7 +63,7 @@ const ROOM = { minHeight: '3.25rem' };
 const FIRST_SIGNS = ['pointermove', 'pointerdown', 'keydown', 'focusin'] as const;
 
 /** Milliseconds after which they are fetched unasked: long after the first view stands. */
-const UNASKED = 2500;
+const UNASKED = 1500;
 
 /** Fetches at the first sign of life, or when the page has been at rest for a while. */
 function fetchLater(): () => void {

@@ -88,11 +88,10 @@ export const Hand = memo(function Hand(props: {
       <Tick layout={layout} along={to} />
       {numbered && <Fingers layout={layout} hand={hand} />}
       <text
-        className="numeral"
+        className={layout.spec.upright ? 'numeral standing' : 'numeral'}
         dy="0.35em"
         x={numeral.x}
         y={numeral.y}
-        transform={layout.spec.upright ? `rotate(-90 ${numeral.x} ${numeral.y})` : undefined}
       >
         {roman(hand.position)}
       </text>

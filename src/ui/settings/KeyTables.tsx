@@ -1,6 +1,7 @@
 import { COMMANDS, type Command, GROUPS, practiceKeys } from '../commands/index.ts';
 import { type AppState, useStudyStore } from '../store/index.ts';
 import { keyNames } from './key-names.ts';
+import { Words } from './Words.tsx';
 
 /** A command, and the keys by which it goes. */
 interface Keyed {
@@ -60,6 +61,7 @@ export function KeyTables() {
   const rows = keyed((command) => (practising ? practiceKeys(command, state) : command.keys));
   return (
     <>
+      <Words />
       {practising && (
         <p>These are the keys of the practice screen, which Esc leaves; the others rest.</p>
       )}

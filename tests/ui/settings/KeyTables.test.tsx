@@ -45,3 +45,10 @@ it('lists a pedal that steps as what it does', () => {
   const cursor = screen.getByRole('table', { name: 'Cursor' });
   expect(keysFor(cursor, 'Next chord in the chart')).toBe('→Page down');
 });
+
+it('says what the words of the reading mean', () => {
+  listed(false);
+  const words = screen.getAllByRole('term').map((term) => term.textContent);
+  for (const word of ['Form', 'Place', 'Position', 'Best', 'A barre for its nut'])
+    expect(words).toContain(word);
+});
