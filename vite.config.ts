@@ -67,7 +67,9 @@ export default defineConfig({
         pure_getters: true,
       },
       module: true,
-      mangle: { properties: { regex: new RegExp(`^(?:${PRIVATE_NAMES.join('|')})$`) } },
+      mangle: {
+        properties: { builtins: true, regex: new RegExp(`^(?:${PRIVATE_NAMES.join('|')})$`) },
+      },
     },
     rolldownOptions: {
       // One file for the first view: two would be 0.7 % larger after gzip.

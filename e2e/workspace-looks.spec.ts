@@ -103,6 +103,7 @@ test('a chart too long for the screen scrolls inside itself and says so', async 
   expect((tools?.y ?? 0) + (tools?.height ?? 900)).toBeLessThanOrEqual(900);
   await page.keyboard.press('End');
   await expect(page.getByText('more bars below')).toBeHidden();
+  await expect(page.getByText('more bars above')).toBeVisible();
   await expect(page.locator('[data-chord-cell][aria-current="true"]')).toBeInViewport();
 });
 

@@ -13,6 +13,12 @@ export function formPlace(form: FormAtHand): string {
   return lowest === 0 ? 'open' : roman(lowest);
 }
 
+/** `at VII`, or `open`. */
+export function whereIs(form: FormAtHand): string {
+  const place = formPlace(form);
+  return place === 'open' ? place : `at ${place}`;
+}
+
 /** Tones of the form's grip that the hand has without moving, as a share 0 … 1. */
 export const shareUnder = ({ under, of }: FormAtHand): number => (of === 0 ? 0 : under / of);
 

@@ -11,7 +11,7 @@ import {
   sameDegree,
   sameNote,
 } from '#theory';
-import { formName, formPlace, stringsInWords, whyInWords } from './form-text.ts';
+import { formName, stringsInWords, whereIs, whyInWords } from './form-text.ts';
 import { roman } from './roman.ts';
 import { symbolInSigns } from './words-aloud.ts';
 
@@ -75,11 +75,6 @@ function without(form: FormAtHand): string {
 function muted({ grip }: FormAtHand): string {
   const strings = grip ? mutedWithin(grip) : [];
   return strings.length === 0 ? '' : `, ${stringsInWords(strings)} muted`;
-}
-
-function whereIs(form: FormAtHand): string {
-  const place = formPlace(form);
-  return place === 'open' ? 'open' : `at ${place}`;
 }
 
 /** What a stretch gives of a form. */

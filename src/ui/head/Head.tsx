@@ -1,7 +1,7 @@
 import { memo } from 'react';
 import type { FormAtHand } from '#neck';
 import { CommandButton } from '../controls/CommandButton.tsx';
-import { formName, formPlace, shareInWords, shareUnder } from '../form-text.ts';
+import { formName, formPlace, shareInWords, shareUnder, whereIs } from '../form-text.ts';
 import { type AppState, useStudy } from '../store/index.ts';
 import { ShareBar } from '../type/ShareBar.tsx';
 import { ChordSymbol, NOTHING } from '../type/Symbol.tsx';
@@ -46,7 +46,7 @@ function NoGrip({ form }: { readonly form: FormAtHand | undefined }) {
       {form?.grip && (
         <span className="form-where">
           <span className="form-place">
-            {formName(form.form)} form, {formPlace(form)}
+            {formName(form.form)} form {whereIs(form)}
           </span>
           <span className="form-share">is the nearest</span>
         </span>
@@ -65,7 +65,7 @@ function FormNow() {
     <p className="form-now">
       <span className="form-name">{formName(form.form)} form</span>
       <span className="form-where">
-        <span className="form-place">{formPlace(form)}</span>
+        <span className="form-place">{whereIs(form)}</span>
         <span className="form-share">
           {shareInWords(form)}
           <ShareBar share={shareUnder(form)} />

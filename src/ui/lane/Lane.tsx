@@ -150,21 +150,30 @@ function useChords(): readonly LaneChord[] {
   return chords;
 }
 
-/** Whether the lane goes on below what is in sight, watched without measuring. */
-function useMoreBelow(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): boolean {
-  const [hidden, setHidden] = useState(false);
+/** Where the lane goes on beyond what is in sight. */
+type Beyond = 'below' | 'above' | 'none';
+
+/** Where the lane goes on, below before above, watched without measuring. */
+function useBeyond(ref: RefObject<HTMLElement | null>, rows: readonly LaneRow[]): Beyond {
+  const [beyond, setBeyond] = useState<Beyond>('none');
   useEffect(() => {
-    const lane = ref.current;
-    const last = lane?.children[rows.length - 1];
-    if (lane === null || last === undefined || rows.length < 2) return setHidden(false);
+    const { children } = ref.current ?? {};
+    const [first, last] = [children?.[0], children?.[rows.length - 1]];
+    if (!first || !last || first === last) return setBeyond('none');
+    const unseen = new Set<Element>();
     const observer = new IntersectionObserver(
-      (entries) => setHidden(entries.some(({ intersectionRatio }) => intersectionRatio < MOSTLY)),
-      { root: lane, threshold: MOSTLY },
+      (entries) => {
+        for (const { target, intersectionRatio } of entries)
+          unseen[intersectionRatio < MOSTLY ? 'add' : 'delete'](target);
+        setBeyond(unseen.has(last) ? 'below' : unseen.has(first) ? 'above' : 'none');
+      },
+      { root: ref.current, threshold: MOSTLY },
     );
+    observer.observe(first);
     observer.observe(last);
     return () => observer.disconnect();
   }, [ref, rows]);
-  return hidden;
+  return beyond;
 }
 
 interface MoreProps {
@@ -174,10 +183,10 @@ interface MoreProps {
 
 /** Its element stays: one that comes and goes would have all rows laid out anew. */
 function More({ lane, rows }: MoreProps) {
-  const more = useMoreBelow(lane, rows);
+  const beyond = useBeyond(lane, rows);
   return (
-    <p className={more ? 'lane-more' : 'lane-more none'} aria-hidden="true">
-      more bars below
+    <p className={`lane-more ${beyond}`} aria-hidden="true">
+      more bars {beyond}
     </p>
   );
 }
