@@ -53,7 +53,7 @@ test('a click on a chord puts the cursor there, and arrow keys go on from it', a
 test('the whole lane is one tab stop, and tab goes on to what is next', async ({ page }) => {
   await open(page, { progression: TURNAROUND, at: '2.1', position: '5' });
   await expect(cells(page)).toHaveCount(4);
-  expect(await page.locator('[data-chord-cell][tabindex="0"]').count()).toBe(1);
+  await expect(page.locator('[data-chord-cell][tabindex="0"]')).toHaveCount(1);
   await current(page).focus();
   await page.keyboard.press('Tab');
   expect(await page.evaluate(() => document.activeElement?.closest('.lane') === null)).toBe(true);
@@ -233,7 +233,7 @@ test('the head names the form as large as the chord, and the bass of a slash cho
 }) => {
   await open(page, { progression: '| Bm7 | Dm7/G |', at: '1.1', position: '7' });
   const head = page.getByRole('region', { name: 'Chord under the cursor' });
-  await expect(head).toContainText('E formVII6 of 6 places');
+  await expect(head).toContainText('E form at VII 6 of 6 places');
   const sizes = await head
     .locator('.now, .form-name')
     .evaluateAll((all) => all.map((one) => getComputedStyle(one).fontSize));

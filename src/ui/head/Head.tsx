@@ -42,7 +42,7 @@ function ChordTones() {
 function NoGrip({ form }: { readonly form: FormAtHand | undefined }) {
   return (
     <p className="form-now none">
-      <span className="form-name">no grip here</span>
+      <span className="form-name">no grip here</span>{' '}
       {form?.grip && (
         <span className="form-where">
           <span className="form-place">
@@ -63,9 +63,9 @@ function FormNow() {
   if (form?.grip === undefined || form.under + form.stretched === 0) return <NoGrip form={form} />;
   return (
     <p className="form-now">
-      <span className="form-name">{formName(form.form)} form</span>
+      <span className="form-name">{formName(form.form)} form</span>{' '}
       <span className="form-where">
-        <span className="form-place">{whereIs(form)}</span>
+        <span className="form-place">{whereIs(form)}</span>{' '}
         <span className="form-share">
           {shareInWords(form)}
           <ShareBar share={shareUnder(form)} />

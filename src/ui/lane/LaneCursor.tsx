@@ -32,25 +32,47 @@ function useRowInView(
   }, [ref, at, rows]);
 }
 
-/** Milliseconds that the cursor rests before the focus comes after it. */
+/** Milliseconds between two moves that are no longer a run of them. */
 const REST = 80;
 
+/** The one cell of the lane that Tab stops at. */
+function stopAt(cell: Element, lane: HTMLElement): void {
+  for (const before of lane.querySelectorAll('.cell[tabindex="0"]'))
+    if (before !== cell) before.setAttribute('tabindex', '-1');
+  cell.setAttribute('tabindex', '0');
+}
+
 /**
- * Takes the focus along when it is in the lane. It follows when the cursor rests: while a key is
- * held down, moving it thirty times a second would cost frames and tell nobody anything. It stays
- * where it is while music plays: every chord that takes the focus is spoken over the music.
+ * Does something at the end of the frame, when all that a move changes has changed and is laid out in
+ * any case; `later` when the cursor rests. Returns the way to call it off.
  */
-function useFocusAtCursor(ref: RefObject<HTMLElement | null>, cursor: number): void {
+function soon(work: () => void, later: boolean): () => void {
+  const id = later ? setTimeout(work, REST) : requestAnimationFrame(work);
+  return () => (later ? clearTimeout(id) : cancelAnimationFrame(Number(id)));
+}
+
+/**
+ * Takes the Tab stop along, and the focus when it is in the lane. In a run of moves they wait for its
+ * end: while a key is held down, moving them thirty times a second would cost frames and tell nobody
+ * anything. The focus stays where it is while music plays: every chord that takes it is spoken over
+ * the music.
+ */
+function useFocusAtCursor({ lane, rows, cells }: LaneCursorProps, cursor: number): void {
   const playing = useStudy((state) => state.playing);
+  const moved = useRef(Number.NEGATIVE_INFINITY);
   // No passive effect: those are a task of their own after every move.
   useLayoutEffect(() => {
-    if (playing || cursor < 0 || !isCell(document.activeElement)) return undefined;
+    const before = moved.current;
+    moved.current = performance.now();
+    if (rows.length === 0 || cursor >= cells.length) return undefined;
     const follow = () => {
-      if (isCell(document.activeElement)) currentCell(ref.current)?.focus({ preventScroll: true });
+      const cell = currentCell(lane.current);
+      if (!cell || lane.current === null) return;
+      stopAt(cell, lane.current);
+      if (!playing && isCell(document.activeElement)) cell.focus({ preventScroll: true });
     };
-    const timer = setTimeout(follow, REST);
-    return () => clearTimeout(timer);
-  }, [ref, cursor, playing]);
+    return soon(follow, moved.current - before < REST);
+  }, [lane, rows, cells, cursor, playing]);
 }
 
 interface LaneMarkProps {
@@ -64,16 +86,6 @@ interface LaneCursorProps extends LaneMarkProps {
   readonly cells: readonly LaneCell[];
 }
 
-function leave(cell: Element | undefined): void {
-  cell?.removeAttribute('aria-current');
-  cell?.setAttribute('tabindex', '-1');
-}
-
-function enter(cell: Element | undefined): void {
-  cell?.setAttribute('aria-current', 'true');
-  cell?.setAttribute('tabindex', '0');
-}
-
 /** Says on the cells where the cursor is: two elements change, and not one of the lane is rendered. */
 function useCurrentCell({ lane, rows, cells }: LaneCursorProps, cursor: number): void {
   const current = useRef<Element>(undefined);
@@ -82,8 +94,8 @@ function useCurrentCell({ lane, rows, cells }: LaneCursorProps, cursor: number):
     // A live collection: unlike a query it is not made anew while the lane stays as it is.
     const found = drawn ? lane.current?.getElementsByClassName('cell')[cursor] : undefined;
     if (found === current.current) return;
-    leave(current.current);
-    enter(found);
+    current.current?.removeAttribute('aria-current');
+    found?.setAttribute('aria-current', 'true');
     current.current = found;
   }, [lane, rows, cells, cursor]);
 }
@@ -118,6 +130,6 @@ export const LaneCursor = memo(function LaneCursor(props: LaneCursorProps) {
   const cursor = useStudy(({ study }) => study.cursor);
   useCurrentCell(props, cursor);
   useRowInView(lane, rows, useSpot(rows, quarters)?.row ?? -1);
-  useFocusAtCursor(lane, cursor);
+  useFocusAtCursor(props, cursor);
   return null;
 });

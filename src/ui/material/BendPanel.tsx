@@ -86,8 +86,8 @@ function DrawnChoice() {
 const studyOf = ({ study }: AppState): Study => study;
 
 /** What is listed, and the chord that is next: they come late together. */
-function useBends() {
-  const { bends, nextSymbol = '', symbol, turned } = useStudyAtRest(studyOf);
+function useBends(open: boolean) {
+  const { bends, nextSymbol = '', symbol, turned } = useStudyAtRest(studyOf, open);
   const over = turned?.symbol ?? symbol;
   return useMemo(
     () => ({
@@ -100,8 +100,8 @@ function useBends() {
   );
 }
 
-export function BendPanel() {
-  const { practical, others, next, over } = useBends();
+export function BendPanel({ open }: { readonly open: boolean }) {
+  const { practical, others, next, over } = useBends(open);
   return (
     <div className="panel-columns">
       <div className="panel-main">

@@ -60,8 +60,8 @@ const ConnectionList = memo(function ConnectionList(props: {
 
 const studyOf = ({ study }: AppState): Study => study;
 
-export function ConnectionPanel() {
-  const { connections, nextSymbol: next, symbol, turned } = useStudyAtRest(studyOf);
+export function ConnectionPanel({ open }: { readonly open: boolean }) {
+  const { connections, nextSymbol: next, symbol, turned } = useStudyAtRest(studyOf, open);
   if (connections.length === 0) {
     const why = next === undefined ? 'No other chord follows.' : 'Nothing under the hand leads on.';
     return <p>{why}</p>;

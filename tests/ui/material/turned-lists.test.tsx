@@ -10,8 +10,8 @@ it('every list names the turned chord that it is computed from', () => {
   const store = createStudyStore(workspace('Eb6/9 Cm7/Bb', { turn: 'sus4', position: 5 }));
   render(
     <StudyStoreContext value={store}>
-      <BendPanel />
-      <ConnectionPanel />
+      <BendPanel open />
+      <ConnectionPanel open />
       <ComparePanel />
     </StudyStoreContext>,
   );
