@@ -1,5 +1,12 @@
 /** Routes, bends, own forms and comparisons out of plain JSON. */
-import { BEND_MODELS, type BendLimits, LIMITS, type RouteWeights, TURNS } from '#neck';
+import {
+  BEND_MODELS,
+  type BendLimits,
+  FRETS_BEHIND,
+  LIMITS,
+  type RouteWeights,
+  TURNS,
+} from '#neck';
 import { makeAt, parseAt, parseChord } from '#theory';
 import { isJson, listOf, objectOf, oneOf, type Reader, text, valueIn, whole } from './json.ts';
 import { checkBendLimits, type WEIGHT_NAMES, WEIGHT_RANGES } from './limits.ts';
@@ -54,7 +61,7 @@ const at: Reader<string> = (value) => {
 };
 
 export const pins: Reader<readonly PinnedForm[]> = listOf(
-  objectOf({ at, form: formName, anchor: whole(0, lastFret) }),
+  objectOf({ at, form: formName, anchor: whole(-FRETS_BEHIND, lastFret) }),
   MOST_PINS,
 );
 

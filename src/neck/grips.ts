@@ -68,13 +68,18 @@ export interface FormPlace {
   readonly wide: boolean;
 }
 
-/** Frets at which the form's open strings come to lie for the chord's root, from the capo up. */
-function anchorsOf(form: Form, chord: Chord, instrument: Instrument): readonly number[] {
-  const first = pitchClass(pitchClassOf(chord.root) - pitchClassOf(form.root));
+/** Frets behind the nut or capo within which an anchor may lie: every form holds something as low. */
+export const FRETS_BEHIND = 2;
+
+/**
+ * Frets at which the form's open strings come to lie for the chord's root. One may lie behind the nut
+ * or capo, for a grip that holds nothing as low: x21222 of B9 is a C form moved down a fret.
+ */
+function anchorsOf(form: Form, chord: Chord, { capo, frets }: Instrument): readonly number[] {
+  const first = pitchClassOf(chord.root) - pitchClassOf(form.root);
+  const lowest = capo - FRETS_BEHIND + pitchClass(first - capo + FRETS_BEHIND);
   const anchors: number[] = [];
-  for (let anchor: number = first; anchor <= instrument.frets; anchor += 12) {
-    if (anchor >= instrument.capo) anchors.push(anchor);
-  }
+  for (let anchor = lowest; anchor <= frets; anchor += 12) anchors.push(anchor);
   return anchors;
 }
 
@@ -114,6 +119,8 @@ function placeAt(
 ): FormPlace | undefined {
   const { capo, frets } = instrument;
   const grip = gripFor(form, chord, anchor, instrument);
+  const behind = anchor < capo;
+  if (behind && !grip?.tones.every((tone) => tone.fret > capo)) return undefined;
   if (grip === undefined) {
     const fits = anchor + heightOf(form) <= frets;
     return fits ? { form, anchor, position: Math.max(capo + 1, anchor), wide: false } : undefined;

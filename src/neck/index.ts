@@ -43,7 +43,14 @@ export {
 } from './fingering-text.ts';
 export { type Frets, fingeringOf } from './fingers.ts';
 export { formsOf, lowestAnchor } from './forms.ts';
-export { type FormPlace, formPlaces, gripsOf, makeGripText, positionOf } from './grips.ts';
+export {
+  type FormPlace,
+  FRETS_BEHIND,
+  formPlaces,
+  gripsOf,
+  makeGripText,
+  positionOf,
+} from './grips.ts';
 export {
   type FieldError,
   type InstrumentSpec,

@@ -26,7 +26,7 @@ export const COST = {
   fingerAboveFlat: 2.7,
   flatStopsShort: 2.5,
   barreOverRest: 4,
-  openShapeGivenUp: 2,
+  openShapeGivenUp: 1.8,
   thin: 3,
   fretBeyondFour: 2.5,
   beyondHand: 1,

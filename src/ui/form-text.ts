@@ -50,7 +50,8 @@ function beginning(at: FormAtHand, up: number): string {
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {
   const { form } = at;
-  const moved = up === 0 ? '' : ` ${up} ${up === 1 ? 'fret' : 'frets'} up`;
+  const far = Math.abs(up);
+  const moved = up === 0 ? '' : ` ${far} ${far === 1 ? 'fret' : 'frets'} ${up < 0 ? 'down' : 'up'}`;
   const shape = form.own ? [] : [`open ${formName(form)} shape${moved}${beginning(at, up)}`];
   const nut = barre && !form.own ? ['a barre for its nut'] : [];
   const root = roots.length === 0 ? [] : [`root on ${stringsInWords(roots)}`];

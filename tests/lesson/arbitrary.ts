@@ -84,7 +84,7 @@ const bendLimits = fc.record({
 const pin = fc.record({
   at: fc.constantFrom('1.1', '2.3', '17.2.5'),
   form: fc.constantFrom('C', 'E', 'shell'),
-  anchor: fc.integer({ min: 0, max: 27 }),
+  anchor: fc.integer({ min: -2, max: 27 }),
 });
 
 /** One for a standard tuning and one for another. */

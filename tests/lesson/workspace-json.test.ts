@@ -59,6 +59,7 @@ describe('makeWorkspace and parseWorkspace', () => {
     ['weights', { shift: 1 }],
     ['pins', [{ at: 'soon', form: 'E', anchor: 5 }]],
     ['pins', [{ at: '1.1', form: 'E', anchor: 28 }]],
+    ['pins', [{ at: '1.1', form: 'E', anchor: -3 }]],
     ['pins', { at: '1.1', form: 'E', anchor: 5 }],
     ['bendLimits', { ...OTHER.bendLimits, model: 'guess' }],
     ['bendLimits', { ...OTHER.bendLimits, woundFactor: 'x' }],

@@ -100,6 +100,37 @@ describe('grips of the five forms', () => {
     },
   );
 
+  it.each([
+    ['B9', 'x21222'],
+    ['B7#9', 'x2123x'],
+    ['B7#9#5', 'x21233'],
+    ['B7alt', 'x21233'],
+  ])(
+    'hold %s as %s near the nut, a C form that reaches behind it (common practice)',
+    (symbol, grip) => {
+      expect(gripText(symbol, 'C', -1)).toBe(grip);
+    },
+  );
+
+  it('hold nothing behind nut or capo', () => {
+    for (const capo of [0, 3])
+      for (const symbol of ['B', 'B7', 'B9', 'Bmaj9', 'F#dim7', 'Bb7#9', 'Db7alt', 'D9', 'A7#9']) {
+        const on = instrument({ capo });
+        const lowest = formPlaces(chord(symbol), on)
+          .filter(({ anchor }) => anchor < capo)
+          .flatMap(({ grip }) => Math.min(...(grip?.tones.map((tone) => tone.fret) ?? [])));
+        expect(
+          lowest.every((fret) => fret > capo),
+          `${symbol} at ${capo}`,
+        ).toBe(true);
+      }
+    expect(formPlaces(chord('D9'), instrument({ capo: 3 }))[0]?.anchor).toBe(2);
+  });
+
+  it('hold a half-diminished chord in the A form as x3434x (common practice)', () => {
+    expect(gripText('Cm7b5', 'A', 3)).toBe('x3434x');
+  });
+
   it('lay no finger on a named bass that is an open string', () => {
     const fingers = gripOf('F/A', 'E', 1).tones.map((tone) => tone.finger ?? '-');
     expect(fingers.join(' ')).toBe('1 1 2 3 -');
