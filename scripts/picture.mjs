@@ -20,7 +20,7 @@ const take = async (executablePath, url) => {
   // What comes after the first view belongs in the picture: the transport, and why this form.
   await page.mouse.move(0, 880);
   await page.getByRole('button', { name: 'Play', exact: true }).waitFor();
-  await page.getByText('The D form has less').waitFor();
+  await page.getByText('Second best: the D form').waitFor();
   await page.screenshot({ path: at('public', 'workspace.png') });
   await browser.close();
 };

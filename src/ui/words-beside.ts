@@ -40,10 +40,10 @@ function coloursSentence({ tones }: Reading): string {
 }
 
 const DECIDED = {
-  whole: 'it is a part of this one',
-  narrow: 'this one needs no stretch in itself',
-  near: 'this one lies nearer',
-  usual: 'this one is the more usual',
+  whole: 'but only a part of this one',
+  narrow: 'but with a stretch in itself',
+  near: 'but further away',
+  usual: 'but less usual',
 } as const;
 
 const counted = ({ under, of }: FormAtHand): string => `${numberWord(under)} of ${numberWord(of)}`;
@@ -51,22 +51,18 @@ const counted = ({ under, of }: FormAtHand): string => `${numberWord(under)} of 
 const moreStretched = ({ stretched }: FormAtHand): string =>
   stretched === 0 ? '' : `, ${numberWord(stretched)} more stretched`;
 
-/** What the form that comes after `best` has, and why that is not better. */
-function rivalHas(
-  at: FormAtHand,
-  by: Exclude<FormRival['by'], 'alone'>,
-  best: FormAtHand | undefined,
-): string {
-  if (at.under === 0) return 'is only a stretch away';
+/** How much the hand has of the form that comes second, and why that is not more. */
+function rivalHas(at: FormAtHand, by: Exclude<FormRival['by'], 'alone'>): string {
+  if (at.under === 0) return 'only a stretch away';
   switch (by) {
     case 'share':
-      return `has ${at.under < (best?.under ?? 0) ? 'less' : 'a smaller share'}, ${counted(at)}${moreStretched(at)}`;
+      return counted(at) + moreStretched(at);
     case 'stretch':
-      return `has ${counted(at)}, but less with a stretch`;
+      return `${counted(at)}, but less with a stretch`;
     case 'part':
-      return `has ${counted(at)}, but is only a part of another`;
+      return `${counted(at)}, but only a part of another`;
     default:
-      return `has as much; ${DECIDED[by]}`;
+      return `as much, ${DECIDED[by]}`;
   }
 }
 
@@ -86,7 +82,7 @@ function rivalSentence(reading: Reading, hand: Hand): string {
   const rival = rivalAtHand(chord, hand);
   if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
   if (rival.by === 'alone') return 'No other form lies under the hand';
-  return `The ${formName(rival.at.form)} form ${rivalHas(rival.at, rival.by, chosen)}`;
+  return `Second best: the ${formName(rival.at.form)} form, ${rivalHas(rival.at, rival.by)}`;
 }
 
 function overlapSentence(reading: Reading): string {

@@ -89,7 +89,9 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   const more = stretchInWords(form);
   if (form.under === 0) return `the ${name} form lies away from the hand, ${whereIs(form)}${more}`;
   const lies = form.under * 2 <= form.of ? 'lies only partly' : 'lies';
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${lacks}${without(form)}${muted(form)}`;
+  const out = form.of - form.under - form.stretched;
+  const beyond = out === 0 || form.stretched === 0 ? '' : `, ${numberWord(out)} out of reach`;
+  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }
 
 /** With a capital, as a sentence begins. */

@@ -76,6 +76,8 @@ export const Hand = memo(function Hand(props: {
   const { from, to } = underHand(layout, hand);
   const far = fretRange(layout, Math.max(1, hand.low), hand.high);
   const numeral = at(layout, (from + to) / 2, layout.numeral);
+  // Half of the widest numeral: at the end of the neck the hand reaches beyond what is drawn.
+  const half = layout.em * 1.75;
   const on = (along: number) => at(layout, along, layout.dimension);
   return (
     <g className="hand">
@@ -90,7 +92,7 @@ export const Hand = memo(function Hand(props: {
       <text
         className={layout.spec.upright ? 'numeral standing' : 'numeral'}
         dy="0.35em"
-        x={numeral.x}
+        x={Math.max(half, Math.min(numeral.x, layout.width - half))}
         y={numeral.y}
       >
         {roman(hand.position)}

@@ -28,6 +28,18 @@ const WORDS = [
     'Best',
     'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual.',
   ],
+  [
+    'Second best',
+    'The form that would come next, and what the hand has of it. The difference is the reason for the first.',
+  ],
+  [
+    'Most of it is moved',
+    'The chord is far from a plain major: more than half of the grip’s tones lie elsewhere than in the open shape. The root shows which shape it comes from.',
+  ],
+  [
+    'Shares places',
+    'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other.',
+  ],
   ['Turned', 'A form whose third is moved: to minor, sus2, sus4 or a quality of yours.'],
   ['Beside the grip', 'A chord tone under the hand that the form’s grip has to leave out.'],
 ] as const;
