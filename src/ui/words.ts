@@ -88,9 +88,11 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
     return `no playable grip: the tones are shown in the nearest form, ${name} ${whereIs(form)}`;
   const more = stretchInWords(form);
   if (form.under === 0) return `the ${name} form lies away from the hand, ${whereIs(form)}${more}`;
-  const lies = form.under * 2 <= form.of ? 'lies only partly' : 'lies';
+  const partly = form.under * 2 <= form.of;
+  const lies = partly ? 'lies only partly' : 'lies';
   const out = form.of - form.under - form.stretched;
-  const beyond = out === 0 || form.stretched === 0 ? '' : `, ${numberWord(out)} out of reach`;
+  // Where it lies only partly, or nothing is said of a stretch, the rest goes without saying.
+  const beyond = partly || !out || !form.stretched ? '' : `, ${numberWord(out)} out of reach`;
   return `the ${name} form ${lies} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }
 

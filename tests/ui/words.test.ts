@@ -78,6 +78,13 @@ describe('the reading in words', () => {
     expect(said('Bm7', 2, '', { form: 'A' })).not.toContain('are moved');
   });
 
+  it('says what is out of reach where a stretch gives more, but not all', () => {
+    expect(said('A6/9', 7)).toContain(
+      'four of six places, one more with a stretch, one out of reach. ',
+    );
+    expect(said('Bm7', 5)).toContain('five of six places, one more with a stretch. ');
+  });
+
   it('says of a form that only a stretch reaches how far it is reached', () => {
     expect(said('F', 7, '', { form: 'D' })).toContain(
       'the D form lies away from the hand, at III, one with a stretch. ',
@@ -169,7 +176,7 @@ describe('the reading in words', () => {
 
   it('says of a grip that it is wider than the player’s span', () => {
     const wide = ', its grip wider than your span';
-    expect(said('G7b9', 5)).toContain(`one more with a stretch, one out of reach${wide}`);
+    expect(said('G7b9', 5)).toContain(`one more with a stretch${wide}`);
     expect(said('G7b9', 5, '', { span: { index: 5, little: 11 } })).not.toContain(wide);
     expect(said('E9', 7)).not.toContain(wide);
   });
