@@ -65,6 +65,34 @@ function Fingers({ layout, hand }: { readonly layout: NeckLayout; readonly hand:
   });
 }
 
+/** Letters of a numeral that have room beside an upright neck; longer ones lie along it. */
+const STANDING = 2;
+
+interface NumeralProps {
+  readonly layout: NeckLayout;
+  readonly along: number;
+  readonly children: string;
+}
+
+function Numeral({ layout, along, children }: NumeralProps) {
+  const { x, y } = at(layout, along, layout.numeral);
+  const { upright } = layout.spec;
+  // Half of the widest one: at the end of a lying neck the hand reaches beyond what is drawn.
+  const half = upright ? 0 : layout.em * 1.75;
+  const lies = upright && children.length > STANDING;
+  return (
+    <text
+      className={upright ? 'numeral upright' : 'numeral'}
+      dy="0.35em"
+      x={Math.max(half, Math.min(x, layout.width - half))}
+      y={y}
+      transform={lies ? `rotate(-90 ${x} ${y})` : undefined}
+    >
+      {children}
+    </text>
+  );
+}
+
 /** The hand as a dimension: where it lies, which finger rests on which fret, how far it stretches. */
 export const Hand = memo(function Hand(props: {
   readonly layout: NeckLayout;
@@ -75,9 +103,6 @@ export const Hand = memo(function Hand(props: {
   const { layout, hand, numbered } = props;
   const { from, to } = underHand(layout, hand);
   const far = fretRange(layout, Math.max(1, hand.low), hand.high);
-  const numeral = at(layout, (from + to) / 2, layout.numeral);
-  // Half of the widest numeral: at the end of the neck the hand reaches beyond what is drawn.
-  const half = layout.em * 1.75;
   const on = (along: number) => at(layout, along, layout.dimension);
   return (
     <g className="hand">
@@ -89,14 +114,9 @@ export const Hand = memo(function Hand(props: {
       <Tick layout={layout} along={from} />
       <Tick layout={layout} along={to} />
       {numbered && <Fingers layout={layout} hand={hand} />}
-      <text
-        className={layout.spec.upright ? 'numeral standing' : 'numeral'}
-        dy="0.35em"
-        x={Math.max(half, Math.min(numeral.x, layout.width - half))}
-        y={numeral.y}
-      >
+      <Numeral layout={layout} along={(from + to) / 2}>
         {roman(hand.position)}
-      </text>
+      </Numeral>
     </g>
   );
 });
