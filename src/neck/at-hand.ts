@@ -157,8 +157,8 @@ export const ranked = (chord: Chord, hand: Hand): readonly Measured[] =>
 
 /**
  * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
- * with the fewest stretches, within four frets, then the nearest, then the more usual. Each form once, in its best copy, with
- * the places that it shares with the others.
+ * with the fewest stretches, then within four frets, then the nearest, then the more usual. Each form
+ * once, in its best copy, with the places that it shares with the others.
  */
 export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {
   const forms = ranked(chord, hand).map(({ at }) => at);

@@ -1,5 +1,5 @@
 import type { Hand } from './at-hand.ts';
-import { gripWidth } from './grips.ts';
+import { gripWidth, likeness } from './grips.ts';
 import { samePlace } from './places.ts';
 import { spanLength } from './reach.ts';
 import type { FormAtHand, Reading, Tone } from './types.ts';
@@ -24,9 +24,7 @@ export function isBeyondSpan({ chosen }: Reading, { instrument, span }: Hand): b
 export function isMostlyMoved({ chosen }: Reading): boolean {
   const grip = chosen?.grip;
   if (grip === undefined || grip.form.own) return false;
-  const { form, anchor, tones } = grip;
-  const kept = tones.filter(({ string, fret }) => form.frets[string - 1] === fret - anchor);
-  return kept.length * 2 < tones.length;
+  return likeness(grip) * 2 < grip.tones.length;
 }
 
 /** Another form's grip that is place for place the chosen one's. */

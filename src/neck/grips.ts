@@ -68,7 +68,7 @@ export interface FormPlace {
   readonly wide: boolean;
 }
 
-/** Frets behind the nut or capo within which an anchor may lie: every form holds something as low. */
+/** Frets behind the nut or capo within which an anchor may lie: no form leaves more of its frets free. */
 export const FRETS_BEHIND = 2;
 
 /**
@@ -132,7 +132,7 @@ function placeAt(
 }
 
 /** Strings on which a grip leaves the form's open shape as it is. */
-const likeness = ({ form, anchor, tones }: Grip): number =>
+export const likeness = ({ form, anchor, tones }: Grip): number =>
   tones.filter(({ string, fret: f }) => form.frets[string - 1] === f - anchor).length;
 
 /** Whether a grip is better called by another form: all of it lies in that form's, which is more like itself. */

@@ -63,6 +63,9 @@ export interface AccountParts {
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
 export const LONGEST_ACCOUNT = 350;
 
+/** The neighbour is on the neck too, so that its sentence is the first to go: five lines on a telephone. */
+const LONGEST_WITH_NEIGHBOUR = 300;
+
 const share = (form: FormAtHand): string =>
   `${numberWord(form.under)} of ${numberWord(form.of)} ${form.of === 1 ? 'place' : 'places'}`;
 
@@ -213,13 +216,16 @@ function accountOfReading(parts: AccountParts, reading: Reading, head: string): 
   const { beside, material = [] } = parts;
   const { rival = '', noGrip = '', colours = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
-  const extras = [noGrip, colours, overlap];
   const why = whySentence(reading);
   const reasons = [[why, rival].filter(Boolean).join('. '), why];
-  const said = (reason = '') =>
+  const saidWith = (extras: readonly string[], reason = '') =>
     material.length === 0
       ? fitted([head, reason, degrees], extras, nextSentence(parts.next))
       : fitted([head, ...material], [reason, degrees, ...extras], nextSentence(parts.next));
+  const said = (reason?: string): string => {
+    const all = saidWith([noGrip, colours, overlap], reason);
+    return all.length <= LONGEST_WITH_NEIGHBOUR ? all : saidWith([noGrip, colours], reason);
+  };
   const whole = said(reasons[0]);
   const account = whole.length <= LONGEST_ACCOUNT ? whole : said(why);
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };

@@ -62,16 +62,17 @@ function useFocusAtCursor({ lane, rows, cells }: LaneCursorProps, cursor: number
   const moved = useRef(Number.NEGATIVE_INFINITY);
   // No passive effect: those are a task of their own after every move.
   useLayoutEffect(() => {
+    if (rows.length === 0 || cursor >= cells.length) return undefined;
     const before = moved.current;
     moved.current = performance.now();
-    if (rows.length === 0 || cursor >= cells.length) return undefined;
     const follow = () => {
       const cell = currentCell(lane.current);
       if (!cell || lane.current === null) return;
       stopAt(cell, lane.current);
       if (!playing && isCell(document.activeElement)) cell.focus({ preventScroll: true });
     };
-    return soon(follow, moved.current - before < REST);
+    // The first is there with the lane: nothing has the focus yet.
+    return before < 0 ? follow() : soon(follow, moved.current - before < REST);
   }, [lane, rows, cells, cursor, playing]);
 }
 
