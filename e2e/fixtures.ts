@@ -3,6 +3,11 @@ import { test as base, expect, type Page } from '@playwright/test';
 
 export { expect } from '@playwright/test';
 
+interface RunOnly {
+  readonly type: 'tag' | 'rule';
+  readonly values: string[];
+}
+
 const WCAG_22_AA = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** What went wrong on a page so far: console and page errors, broken policy, requests elsewhere. */
@@ -65,14 +70,27 @@ export async function reopen(page: Page, size: { width: number; height: number }
   );
 }
 
+/** Those of the rules that look at colours, for a theme that the same page is shown in once more. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'];
+
 /**
  * Asserts that axe finds nothing against WCAG 2.2 AA on the page as it stands, or in those `parts`
  * (selectors) that changed since the whole was looked at.
  */
-export const axe = async (page: Page, parts: readonly string[] = []): Promise<void> => {
+export const axe = (page: Page, parts: readonly string[] = []): Promise<void> =>
+  look(page, parts, { type: 'tag', values: WCAG_22_AA });
+
+/**
+ * As `axe`, for a page that was looked at and has only other colours now: a theme changes nothing else
+ * (tests/styles.test.ts).
+ */
+export const axeOnColours = (page: Page, parts: readonly string[] = []): Promise<void> =>
+  look(page, parts, { type: 'rule', values: COLOUR_RULES });
+
+async function look(page: Page, parts: readonly string[], runOnly: RunOnly): Promise<void> {
   // No frames and no interest in what passes: without either it takes a third of the time.
   const builder = new AxeBuilder({ page })
-    .options({ runOnly: { type: 'tag', values: WCAG_22_AA }, resultTypes: ['violations'] })
+    .options({ runOnly, resultTypes: ['violations'] })
     .setLegacyMode(true);
   for (const part of parts) builder.include(part);
   const { violations } = await builder.analyze();
@@ -80,4 +98,4 @@ export const axe = async (page: Page, parts: readonly string[] = []): Promise<vo
     nodes.map(({ target, failureSummary }) => `${id} at ${target.join(' ')}: ${failureSummary}`),
   );
   expect(told, 'axe finds nothing against WCAG 2.2 AA').toEqual([]);
-};
+}

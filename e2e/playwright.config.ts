@@ -3,13 +3,16 @@ import { findChromium, LEAN } from '../scripts/chromium.mjs';
 
 const executablePath = findChromium();
 
+const HEARD = /(sound|sound-held|steady)\.spec\.ts$/;
+const desktop = { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } };
+
 export default defineConfig({
   testDir: '.',
   outputDir: '../test-results',
   globalSetup: './serve-dist.ts',
   fullyParallel: true,
   forbidOnly: true,
-  workers: 2,
+  workers: 3,
   retries: 0,
   // A hung test ends; how fast a machine is does not decide.
   timeout: 60_000,
@@ -21,9 +24,8 @@ export default defineConfig({
     launchOptions: { args: LEAN, ...(executablePath !== undefined && { executablePath }) },
   },
   projects: [
-    {
-      name: 'desktop',
-      use: { ...devices['Desktop Chrome'], viewport: { width: 1440, height: 900 } },
-    },
+    { name: 'screen', testIgnore: HEARD, workers: 2, use: desktop },
+    // What is heard waits for the music half of its time: beside it something else can be looked at.
+    { name: 'heard', testMatch: HEARD, workers: 2, use: desktop },
   ],
 });
