@@ -1,8 +1,8 @@
-import type { Hand } from './at-hand.ts';
-import { gripWidth, likeness } from './grips.ts';
+import { copyAt, type Hand } from './at-hand.ts';
+import { gripWidth } from './grips.ts';
 import { samePlace } from './places.ts';
 import { spanLength } from './reach.ts';
-import type { FormAtHand, Reading, Tone } from './types.ts';
+import type { FormAtHand, GripTone, Reading, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
 export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefined {
@@ -14,17 +14,34 @@ export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefi
 /** Less than any ruler shows, mm. */
 const NEARLY = 1e-6;
 
-/** Whether the chosen grip is wider than this player's hand comes apart: not to be held as a whole. */
-export function isBeyondSpan({ chosen }: Reading, { instrument, span }: Hand): boolean {
-  if (chosen?.grip === undefined) return false;
-  return gripWidth(chosen.grip, instrument) > spanLength(span, instrument.scale) + NEARLY;
+/** Whether a form's grip is wider than this player's hand comes apart: not to be held as a whole. */
+export function isBeyondSpan(at: FormAtHand | undefined, { instrument, span }: Hand): boolean {
+  if (at?.grip === undefined) return false;
+  return gripWidth(at.grip, instrument) > spanLength(span, instrument.scale) + NEARLY;
 }
 
-/** Whether most of a chosen grip's tones lie elsewhere than in its form's open shape. */
-export function isMostlyMoved({ chosen }: Reading): boolean {
+/** Tones of the chosen grip that lie elsewhere than in its form's open shape, lowest string first. */
+export function changedTones({ chosen }: Reading): readonly GripTone[] {
   const grip = chosen?.grip;
-  if (grip === undefined || grip.form.own) return false;
-  return likeness(grip) * 2 < grip.tones.length;
+  if (grip === undefined || grip.form.own) return [];
+  const { form, anchor, tones } = grip;
+  return tones.filter(({ string, fret }) => form.frets[string - 1] !== fret - anchor).reverse();
+}
+
+/** Frets that a hand is told to move; further away another form lies under it. */
+const FEW = 3;
+
+/** The nearest position, a few frets off, at which the hand has all of the chosen grip. */
+export function positionForAll({ chord, chosen }: Reading, hand: Hand): number | undefined {
+  if (chosen === undefined || chosen.under === chosen.of) return undefined;
+  const { form, anchor, of } = chosen;
+  for (let by = 1; by <= FEW; by++) {
+    for (const position of [hand.position + by, hand.position - by]) {
+      const there = { ...hand, position };
+      if (position > 0 && copyAt(chord, there, form.name, anchor)?.under === of) return position;
+    }
+  }
+  return undefined;
 }
 
 /** Another form's grip that is place for place the chosen one's. */

@@ -31,13 +31,8 @@ function singlePresses(frets: Frets, open: number): readonly Press[] {
 }
 
 /** A finger laid flat stops every string it crosses, so none of them may sound below its fret. */
-function canLieAcross(frets: Frets, at: number, from: number, to: number): boolean {
-  for (let i = from; i <= to; i++) {
-    const f = frets[i];
-    if (f !== null && f !== undefined && f < at) return false;
-  }
-  return true;
-}
+const canLieAcross = (frets: Frets, at: number, from: number, to: number): boolean =>
+  frets.slice(from, to + 1).every((f) => f === null || f >= at);
 
 const joined = (a: Press, b: Press): Press => ({
   fret: a.fret,
@@ -64,7 +59,7 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   const lowest = single[0]?.fret;
   if (lowest === undefined) return single;
   const indexBarre = barred(frets, single, lowest);
-  if (single.length <= hands && !liesBetter(single, indexBarre)) return single;
+  if (single.length <= hands && !liesBetter(frets, single, indexBarre)) return single;
   let presses = indexBarre;
   const higher = [...new Set(single.map((press) => press.fret))].filter((f) => f !== lowest);
   for (const at of higher.reverse()) {
@@ -74,15 +69,24 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   return presses;
 }
 
-/** Neighbouring strings at the lowest fret take one flat index rather than two fingertips. */
-function liesBetter(single: readonly Press[], withBarre: readonly Press[]): boolean {
+/** Two strings at the lowest fret take one flat index rather than two fingertips (common practice). */
+function liesBetter(frets: Frets, single: readonly Press[], withBarre: readonly Press[]): boolean {
   const lowest = single[0]?.fret;
   const tips = single.filter((press) => press.fret === lowest).length;
-  return tips === 2 && withBarre.length === single.length - 1 && isTightPair(withBarre[0]);
+  const [flat] = withBarre;
+  if (flat === undefined || tips !== 2 || withBarre.length !== single.length - 1) return false;
+  if (flat.to - flat.from === 1) return true;
+  return single.length === HAND_FINGERS && isReachedOver(frets, flat, withBarre);
 }
 
-const isTightPair = (press: Press | undefined): boolean =>
-  press !== undefined && press.to - press.from === 1;
+const HAND_FINGERS = 4;
+/** Frets before a flat index from which on a second fingertip beside it would stand in the way. */
+const BEYOND_NEXT = 2;
+
+/** Whether the other fingers stand well before a flat one, and no string under it rests: x x 7 9 10 7. */
+const isReachedOver = (frets: Frets, flat: Press, presses: readonly Press[]): boolean =>
+  !frets.slice(flat.from, flat.to).includes(null) &&
+  presses.slice(1).every((press) => press.fret >= flat.fret + BEYOND_NEXT);
 
 /** Fingers follow the frets upward, one finger a fret where the others still find room. */
 function numbered(presses: readonly Press[]): readonly number[] {

@@ -26,9 +26,10 @@ export {
 } from './bends.ts';
 export {
   bassBeyondHand,
+  changedTones,
   formWithoutGrip,
   isBeyondSpan,
-  isMostlyMoved,
+  positionForAll,
   sameGripAs,
 } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';

@@ -9,7 +9,8 @@ import {
   shareOf,
   usualFirst,
 } from './at-hand.ts';
-import type { FormRival } from './types.ts';
+import { samePlace } from './places.ts';
+import type { FormAtHand, FormRival } from './types.ts';
 
 /** What sets the first of two apart of which as much lies under the hand. */
 function decides(a: Measured, b: Measured): FormRival['by'] | undefined {
@@ -32,13 +33,18 @@ function setsApart(best: Measured, second: Measured): FormRival['by'] | undefine
   return second.partOf === undefined ? 'stretch' : 'part';
 }
 
+const holdsAll = ({ grip: whole }: FormAtHand, { grip: part }: FormAtHand): boolean =>
+  part?.tones.every((tone) => whole?.tones.some((other) => samePlace(tone, other))) ?? false;
+
 /**
  * What sets the best form of a chord apart from the one that comes after it; undefined where the hand
  * has nothing of any.
  */
 export function rivalAtHand(chord: Chord, hand: Hand): FormRival | undefined {
-  const [best, second] = ranked(chord, hand);
+  const all = ranked(chord, hand);
+  const [best, second] = all;
   if (best === undefined || second === undefined || best.at.under === 0) return undefined;
   const by = setsApart(best, second);
-  return by && { at: second.at, by };
+  const whole = all.find((one) => one !== second && holdsAll(one.at, second.at))?.at;
+  return by && { at: second.at, by, ...(whole && { within: whole.form }) };
 }

@@ -13,6 +13,7 @@ export const COST = {
   restAtEdge: 2.7,
   restInside: 4.2,
   restBesideBass: 2.75,
+  noFingerToMute: 0.6,
   outerRootGivenUp: 0.1,
   fifthOverBassMoved: 1.5,
   addedBass: 1,
@@ -139,9 +140,17 @@ function flatCost({ finger, fret, from, to }: Barre, frets: Frets): number {
   return silent + COST.flatHigherFinger + above + short;
 }
 
-/** What the fingers of a shape ask for. */
+/** Whether a string rests between others that sound, and not beside the bass, whose finger mutes it. */
+function restsInside(frets: Frets): boolean {
+  const first = frets.findIndex((f) => f !== null);
+  const bass = frets.findLastIndex((f) => f !== null);
+  return frets.slice(first, bass - 1).includes(null);
+}
+
+/** What the fingers of a shape ask for. Where all four hold a string each, none is left to mute with. */
 export function fingerCost({ count, barres }: Fingering, frets: Frets): number {
   const fourth = count > 3 ? COST.fourthFinger : 0;
+  const allTips = count > 3 && barres.length === 0 && restsInside(frets);
   const flat = barres.reduce((sum, barre) => sum + flatCost(barre, frets), 0);
-  return count * COST.finger + fourth + flat;
+  return count * COST.finger + fourth + flat + (allTips ? COST.noFingerToMute : 0);
 }

@@ -126,6 +126,8 @@ export interface FormReason {
 export interface FormRival {
   readonly at: FormAtHand;
   readonly by: 'share' | 'stretch' | 'part' | 'whole' | 'narrow' | 'near' | 'usual' | 'alone';
+  /** The form of which the other's grip is a part, where that is at hand too. */
+  readonly within?: Form;
 }
 
 export interface ReadingQuery {

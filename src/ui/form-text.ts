@@ -40,12 +40,12 @@ export const stringsInWords = (strings: readonly number[]): string =>
 /** Where a moved shape begins, when that is another fret than the count by which it was moved. */
 function beginning(at: FormAtHand, up: number): string {
   const lowest = lowestFret(at);
-  return lowest === 0 || lowest === up ? '' : `, lowest fret ${roman(lowest)}`;
+  return lowest === 0 || lowest === up ? '' : `, fretted from ${roman(lowest)}`;
 }
 
 /**
- * Why a form is called so: `open E shape 8 frets up, a barre for its nut, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, lowest fret IX, root on string 5`. Of a form that a player put
+ * Why a form is called so: `open E shape 8 frets up, barred, root on strings 6, 4 and
+ * 1`; `open C shape 7 frets up, fretted from IX, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {
@@ -53,7 +53,7 @@ export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): st
   const far = Math.abs(up);
   const moved = up === 0 ? '' : ` ${far} ${far === 1 ? 'fret' : 'frets'} ${up < 0 ? 'down' : 'up'}`;
   const shape = form.own ? [] : [`open ${formName(form)} shape${moved}${beginning(at, up)}`];
-  const nut = barre && !form.own ? ['a barre for its nut'] : [];
+  const nut = barre && !form.own ? ['barred'] : [];
   const root = roots.length === 0 ? [] : [`root on ${stringsInWords(roots)}`];
   return [...shape, ...nut, ...root].join(', ');
 }

@@ -1,19 +1,21 @@
 /** What the reading says of the other forms and of what the hand lacks; fetched after the page stands. */
 import {
   bassBeyondHand,
+  changedTones,
   type FormAtHand,
   type FormRival,
   formWithoutGrip,
   type Hand,
   isBeyondSpan,
-  isMostlyMoved,
+  positionForAll,
   type Reading,
   rivalAtHand,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
 import { formName } from './form-text.ts';
-import { type Beside, numberWord } from './words.ts';
+import { roman } from './roman.ts';
+import { type Beside, counted, numberWord } from './words.ts';
 
 function withoutBass(reading: Reading): string {
   const bass = bassBeyondHand(reading);
@@ -23,7 +25,7 @@ function withoutBass(reading: Reading): string {
 }
 
 const tooWide = (reading: Reading, hand: Hand): string =>
-  isBeyondSpan(reading, hand) ? ', its grip wider than your span' : '';
+  isBeyondSpan(reading.chosen, hand) ? ', its grip wider than your span' : '';
 
 function noGripSentence(reading: Reading): string {
   const form = formWithoutGrip(reading);
@@ -40,34 +42,57 @@ function coloursSentence({ tones }: Reading): string {
 }
 
 const DECIDED = {
-  whole: 'but only a part of this one',
   narrow: 'but with a stretch in itself',
   near: 'but further away',
   usual: 'but less usual',
 } as const;
 
-const counted = ({ under, of }: FormAtHand): string => `${numberWord(under)} of ${numberWord(of)}`;
-
 const moreStretched = ({ stretched }: FormAtHand): string =>
   stretched === 0 ? '' : `, ${numberWord(stretched)} more stretched`;
 
+/** Places of a grip that the hand lacks without a stretch. */
+const lackOf = ({ under, of }: FormAtHand): number => of - under;
+
+/** Where the other form lacks no more places than the best, its share of them is what tells. */
+const smallerShare = (best: FormAtHand | undefined, at: FormAtHand): string =>
+  best && lackOf(at) <= lackOf(best) ? ', the smaller share' : '';
+
 /** How much the hand has of the form that comes second, and why that is not more. */
-function rivalHas(at: FormAtHand, by: Exclude<FormRival['by'], 'alone'>): string {
+function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): string {
   if (at.under === 0) return 'only a stretch away';
   switch (by) {
     case 'share':
-      return counted(at) + moreStretched(at);
+      return counted(at) + moreStretched(at) + smallerShare(best, at);
     case 'stretch':
       return `${counted(at)}, but less with a stretch`;
     case 'part':
-      return `${counted(at)}, but only a part of another`;
+    case 'whole':
+      return `${counted(at)}, but only a part of ${wholeInWords(within, best)}`;
+    case 'alone':
+      return '';
     default:
       return `as much, ${DECIDED[by]}`;
   }
 }
 
-const movedSentence = (reading: Reading): string =>
-  isMostlyMoved(reading) ? 'Most of it is moved' : '';
+const wholeInWords = (within: FormRival['within'], best: FormAtHand | undefined): string => {
+  if (within === undefined) return 'another form';
+  return within === best?.form ? 'this one' : `the ${formName(within)} form`;
+};
+
+/** Where the grip is not the plain open shape. */
+function changedWords(reading: Reading): string {
+  const told = changedTones(reading).map(
+    ({ degree, string }) => `${makeDegree(degree, 'sign')} on ${string}`,
+  );
+  return told.length === 0 ? '' : `, changed: ${told.join(', ')}`;
+}
+
+/** Where else the hand would have it all. */
+function wholeSentence(reading: Reading, hand: Hand): string {
+  const position = positionForAll(reading, hand);
+  return position === undefined ? '' : `At ${roman(position)} the hand has all of it`;
+}
 
 /** What would come first where a form was asked for. */
 function bestSentence({ forms: [best] }: Reading): string {
@@ -82,7 +107,8 @@ function rivalSentence(reading: Reading, hand: Hand): string {
   const rival = rivalAtHand(chord, hand);
   if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
   if (rival.by === 'alone') return 'No other form lies under the hand';
-  return `Second best: the ${formName(rival.at.form)} form, ${rivalHas(rival.at, rival.by)}`;
+  const wide = isBeyondSpan(rival.at, hand) ? ', wider than your span' : '';
+  return `Second best: the ${formName(rival.at.form)} form, ${rivalHas(rival, forms[0])}${wide}`;
 }
 
 function overlapSentence(reading: Reading): string {
@@ -102,12 +128,12 @@ function overlapSentence(reading: Reading): string {
 
 /** The sentences of a reading that go beyond its form and its tones. */
 export function besideInWords(reading: Reading, hand: Hand): Beside {
-  const noGrip = noGripSentence(reading);
-  const moved = noGrip === '' ? movedSentence(reading) : '';
   return {
     lacks: withoutBass(reading) + tooWide(reading, hand),
-    rival: [moved, rivalSentence(reading, hand)].filter(Boolean).join('. '),
-    noGrip,
+    changed: changedWords(reading),
+    rival: rivalSentence(reading, hand),
+    noGrip: noGripSentence(reading),
+    whole: wholeSentence(reading, hand),
     colours: coloursSentence(reading),
     overlap: overlapSentence(reading),
   };

@@ -41,9 +41,13 @@ export interface NextInWords {
 export interface Beside {
   /** What the hand lacks of the form; goes on its sentence. */
   readonly lacks: string;
+  /** Where the grip is not the plain open shape; goes on the sentence that says why. */
+  readonly changed: string;
   readonly rival: string;
   readonly noGrip: string;
   readonly colours: string;
+  /** Where the hand would have all of the form. */
+  readonly whole: string;
   readonly overlap: string;
 }
 
@@ -66,8 +70,11 @@ export const LONGEST_ACCOUNT = 350;
 /** The neighbour is on the neck too, so that its sentence is the first to go: five lines on a telephone. */
 const LONGEST_WITH_NEIGHBOUR = 300;
 
+export const counted = ({ under, of }: FormAtHand): string =>
+  `${numberWord(under)} of ${numberWord(of)}`;
+
 const share = (form: FormAtHand): string =>
-  `${numberWord(form.under)} of ${numberWord(form.of)} ${form.of === 1 ? 'place' : 'places'}`;
+  `${counted(form)} ${form.of === 1 ? 'place' : 'places'}`;
 
 function without(form: FormAtHand): string {
   const missing = form.grip?.missing ?? [];
@@ -92,11 +99,11 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   const more = stretchInWords(form);
   if (form.under === 0) return `the ${name} form lies away from the hand, ${whereIs(form)}${more}`;
   const partly = form.under * 2 <= form.of;
-  const lies = partly ? 'lies only partly' : 'lies';
   const out = form.of - form.under - form.stretched;
   // Where it lies only partly, or nothing is said of a stretch, the rest goes without saying.
   const beyond = partly || !out || !form.stretched ? '' : `, ${numberWord(out)} out of reach`;
-  return `the ${name} form ${lies} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
+  const mostly = partly ? ' only partly' : beyond && ' mostly';
+  return `the ${name} form lies${mostly} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }
 
 /** With a capital, as a sentence begins. */
@@ -158,7 +165,7 @@ const inWords = ({ degree, name, isBass }: DegreeAtHand): string =>
 
 const GROUP_WORDS: Readonly<Record<Nearness, string>> = {
   near: '',
-  beside: 'beside the grip ',
+  beside: 'also under the hand ',
   stretch: 'a stretch away ',
   far: 'out of reach ',
 };
@@ -184,14 +191,19 @@ function nextSentence(next: NextInWords | undefined): string {
   if (!next.form?.grip) return head;
   if (next.form.under === 0)
     return `${head}, the ${formName(next.form.form)} form, away from the hand`;
-  return `${head}, the ${formName(next.form.form)} form, ${share(next.form)}`;
+  return `${head}, the ${formName(next.form.form)} form, ${counted(next.form)}`;
 }
 
 /** Joins sentences, leaving out the less useful ones (the later in `extras`) until it is short enough. */
-function fitted(first: readonly string[], extras: readonly string[], last: string): string {
+function fitted(
+  first: readonly string[],
+  extras: readonly string[],
+  last: string,
+  longest = LONGEST_ACCOUNT,
+): string {
   const sentences = [...first, ...extras, last].filter((sentence) => sentence !== '');
   const text = sentences.map((sentence) => `${sentence}.`).join(' ');
-  if (text.length <= LONGEST_ACCOUNT || extras.length === 0) return text;
+  if (text.length <= longest || extras.length === 0) return text;
   return fitted(first, extras.slice(0, -1), last);
 }
 
@@ -214,20 +226,20 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { rival = '', noGrip = '', colours = '', overlap = '' } = beside ?? {};
+  const { changed = '', rival, noGrip = '', colours = '', whole = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
   const why = whySentence(reading);
-  const reasons = [[why, rival].filter(Boolean).join('. '), why];
-  const saidWith = (extras: readonly string[], reason = '') =>
-    material.length === 0
-      ? fitted([head, reason, degrees], extras, nextSentence(parts.next))
-      : fitted([head, ...material], [reason, degrees, ...extras], nextSentence(parts.next));
-  const said = (reason?: string): string => {
-    const all = saidWith([noGrip, colours, overlap], reason);
-    return all.length <= LONGEST_WITH_NEIGHBOUR ? all : saidWith([noGrip, colours], reason);
-  };
-  const whole = said(reasons[0]);
-  const account = whole.length <= LONGEST_ACCOUNT ? whole : said(why);
+  const reasons = [[why + changed, rival], [why, rival], [why]].map((said) =>
+    said.filter(Boolean).join('. '),
+  );
+  const extras = [noGrip, colours, whole, overlap];
+  const next = nextSentence(parts.next);
+  const texts = reasons.map((reason) => {
+    const own = material.length === 0 ? [reason, degrees] : material;
+    const rest = material.length === 0 ? extras : [reason, degrees, ...extras];
+    return fitted([head, ...own], rest, next, LONGEST_WITH_NEIGHBOUR);
+  });
+  const account = texts.find((text) => text.length <= LONGEST_ACCOUNT) ?? texts.at(-1) ?? '';
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };
 }
 

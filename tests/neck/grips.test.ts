@@ -54,6 +54,8 @@ describe('grips of the five forms', () => {
     ['Adim', 'E', 5, '5675xx'],
     ['D9sus4', 'G', 7, '10-x-7-9-8-8'],
     ['F', 'D', 3, 'xx3565'],
+    ['Cm7b5', 'G', 5, '8x887x'],
+    ['Bm7b5', 'G', 4, '7x776x'],
   ])('put %s in the %s form at %i as %s (common practice)', (symbol, form, anchor, grip) => {
     expect(gripText(symbol, form, anchor)).toBe(grip);
   });
@@ -64,6 +66,8 @@ describe('grips of the five forms', () => {
     ['D', 'D', 0, '2 3 1 -'],
     ['E7#9', 'C', 4, '4 3 1 2'],
     ['A', 'A', 0, '- 3 2 1 -'],
+    ['Asus2', 'D', 7, '1 4 3 1'],
+    ['Aadd9', 'A', 0, '- 2 3 1 -'],
   ])(
     'finger %s in the %s form at %i as books do, thin string first',
     (symbol, form, anchor, fingers) => {

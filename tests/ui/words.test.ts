@@ -46,10 +46,11 @@ describe('the reading in words', () => {
   it('says chord, position, form, degrees with notes, neighbour and what comes next', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
       'Bm7, position VII: the E form lies under the hand, six of six places. ' +
-        'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
+        'Open E shape 7 frets up, barred, root on strings 6 and 1, ' +
+        'changed: ♭7 on 4, ♭3 on 3. ' +
         'Second best: the D form, three of four, one more stretched. ' +
         'R B, ♭3 D, 5 F♯, ♭7 A. Shares one place with G. ' +
-        'Next: E7, the A form, five of five places.',
+        'Next: E7, the A form, five of five.',
     );
   });
 
@@ -64,18 +65,29 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, lowest fret VI, root on string 5. ' +
-        'Second best: the A form, three of five, one more stretched. ' +
-        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; beside the grip 5 B. Shares one place with A.',
+        'Open C shape 4 frets up, fretted from VI, root on string 5, changed: ♭7 on 3, ♯9 on 2. ' +
+        'Second best: the A form, three of five, one more stretched, wider than your span. ' +
+        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
   });
 
-  it('says where most of a shape’s tones are moved', () => {
-    const moved =
-      'Open C shape 5 frets up, lowest fret VII, root on string 5. Most of it is moved.';
-    expect(said('F7b9', 7, '', { form: 'C' })).toContain(moved);
-    expect(said('F', 5, '', { form: 'C' })).not.toContain('are moved');
-    expect(said('Bm7', 2, '', { form: 'A' })).not.toContain('are moved');
+  it('says where a grip is not the plain open shape', () => {
+    const most =
+      'Open C shape 5 frets up, fretted from VII, root on string 5, changed: ♭7 on 3, ♭9 on 2, 5 on 1. ';
+    expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
+    expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
+    expect(said('Bm7', 2, '', { form: 'A' })).toContain(
+      'root on string 5, changed: ♭7 on 3, ♭3 on 2. ',
+    );
+    expect(said('Bm7', 2, 'Gbm7b5/Bbb', { form: 'A' })).toContain('changed: ♭7');
+  });
+
+  it('says where the hand would have all of a grip, a few frets away', () => {
+    expect(said('Ab', 7)).toContain(' At VIII the hand has all of it.');
+    expect(said('Ab', 8)).not.toContain('the hand has all');
+    expect(said('C9', 9)).toContain(' At VIII the hand has all of it.');
+    expect(said('G7b9', 5), 'it is wider than any hand there').not.toContain('has all of it');
+    expect(said('C', 1, '', { form: 'E' }), 'too far').not.toContain('has all of it');
   });
 
   it('says what is out of reach where a stretch gives more, but not all', () => {
@@ -129,7 +141,7 @@ describe('the reading in words', () => {
     );
     const reading = parts.reading && { ...parts.reading, tones };
     expect(textOf({ ...parts, reading })).toContain(
-      ' R B, ♭3 D; a stretch away 5 F♯; out of reach ♭7 A. ',
+      ' R B, ♭3 D; a stretch away 5 F♯; out of reach ♭7 A.',
     );
   });
 
@@ -143,7 +155,7 @@ describe('the reading in words', () => {
   it('says that no chord sounds, and what comes', () => {
     const parts = { ...partsOf('C', 8, 'G7'), reading: undefined, symbol: 'N.C.' };
     expect(textOf({ ...parts, standing: { kind: 'silent' } })).toBe(
-      'N.C., no chord, position VIII. Next: G7, the C form, four of four places.',
+      'N.C., no chord, position VIII. Next: G7, the C form, four of four.',
     );
   });
 
@@ -186,6 +198,9 @@ describe('the reading in words', () => {
     ['Cmaj7', 2, 'Second best: the A form, as much, but further away.'],
     ['Cm', 4, 'Second best: the G form, as much, but less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six.'],
+    ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
+    ['E/G#', 7, 'Second best: the A form, three of four, but only a part of this one.'],
+    ['D/F#', 7, 'Second best: the A form, four of four, but only a part of this one.'],
     ['F', 7, 'Second best: the G form, three of six.'],
     ['G7alt', 5, 'Second best: the C form, only a stretch away.'],
     ['C7#9', 2, 'No other form lies under the hand.'],
@@ -227,11 +242,12 @@ describe('the reading in words', () => {
   it('tells which part of it says why', () => {
     const reasonOf = (...given: Parameters<typeof partsOf>) => accountOf(partsOf(...given)).reason;
     expect(reasonOf('Bm7', 7, 'E7')).toBe(
-      'Open E shape 7 frets up, a barre for its nut, root on strings 6 and 1. ' +
+      'Open E shape 7 frets up, barred, root on strings 6 and 1, ' +
+        'changed: ♭7 on 4, ♭3 on 3. ' +
         'Second best: the D form, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
-      'Open C shape, root on string 5. Second best: the A form, as much, but further away',
+      'Open C shape, root on string 5, changed: 7 on 2. Second best: the A form, as much, but further away',
     );
     const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
     expect(accountOf(silent).reason).toBe('');

@@ -12,13 +12,14 @@ const WORDS = [
     'Position',
     'Where your hand is: the fret under the first finger, as a Roman numeral. The hand has four frets from there. Move it with − and +, by dragging it, or with a key; the chords are read for where it is.',
   ],
+  ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'A barre for its nut',
-    'The first finger lies flat across the strings where the open shape has the nut.',
+    'Frets up, fretted from',
+    '“Open C shape 5 frets up” has its nut at fret V. “Fretted from VII” is the lowest fret that this chord’s grip holds, where that is another one.',
   ],
   [
-    'Lowest fret',
-    'The lowest fret that this chord’s grip holds, where that is not the fret at which the shape’s nut would lie.',
+    'Changed',
+    'What the chord has elsewhere than the plain open shape, and on which string: “♭3 on 2” is the third of the shape, lowered for minor.',
   ],
   [
     'With a stretch',
@@ -26,22 +27,22 @@ const WORDS = [
   ],
   [
     'Best',
-    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual.',
+    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part.',
   ],
   [
     'Second best',
     'The form that would come next, and what the hand has of it. The difference is the reason for the first.',
   ],
   [
-    'Most of it is moved',
-    'The chord is far from a plain major: more than half of the grip’s tones lie elsewhere than in the open shape. The root shows which shape it comes from.',
+    'The hand has all of it',
+    'From that position the whole grip lies under the hand, without a stretch. The numeral behind “at” is the lowest fret of the grip.',
   ],
   [
     'Shares places',
     'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other.',
   ],
   ['Turned', 'A form whose third is moved: to minor, sus2, sus4 or a quality of yours.'],
-  ['Beside the grip', 'A chord tone under the hand that the form’s grip has to leave out.'],
+  ['Also under the hand', 'A chord tone at hand that the form’s grip has to leave out.'],
 ] as const;
 
 /** The words of the reading, for whoever asks. */
