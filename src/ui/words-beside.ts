@@ -131,8 +131,7 @@ export function besideInWords(reading: Reading, hand: Hand): Beside {
   return {
     lacks: withoutBass(reading) + tooWide(reading, hand),
     changed: changedWords(reading),
-    rival: rivalSentence(reading, hand),
-    noGrip: noGripSentence(reading),
+    rival: [rivalSentence(reading, hand), noGripSentence(reading)].filter(Boolean).join('. '),
     whole: wholeSentence(reading, hand),
     colours: coloursSentence(reading),
     overlap: overlapSentence(reading),

@@ -44,7 +44,6 @@ export interface Beside {
   /** Where the grip is not the plain open shape; goes on the sentence that says why. */
   readonly changed: string;
   readonly rival: string;
-  readonly noGrip: string;
   readonly colours: string;
   /** Where the hand would have all of the form. */
   readonly whole: string;
@@ -226,13 +225,13 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { changed = '', rival, noGrip = '', colours = '', whole = '', overlap = '' } = beside ?? {};
+  const { changed = '', rival, colours = '', whole = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
   const why = whySentence(reading);
   const reasons = [[why + changed, rival], [why, rival], [why]].map((said) =>
     said.filter(Boolean).join('. '),
   );
-  const extras = [noGrip, colours, whole, overlap];
+  const extras = [colours, whole, overlap];
   const next = nextSentence(parts.next);
   const texts = reasons.map((reason) => {
     const own = material.length === 0 ? [reason, degrees] : material;

@@ -202,7 +202,11 @@ describe('the reading in words', () => {
     ['E/G#', 7, 'Second best: the A form, three of four, but only a part of this one.'],
     ['D/F#', 7, 'Second best: the A form, four of four, but only a part of this one.'],
     ['F', 7, 'Second best: the G form, three of six.'],
-    ['G7alt', 5, 'Second best: the C form, only a stretch away.'],
+    [
+      'G7alt',
+      5,
+      'Second best: the C form, only a stretch away. The D form lies here, but no hand can grip it.',
+    ],
     ['C7#9', 2, 'No other form lies under the hand.'],
   ])(
     'says of %s at %i what sets its form apart from the one that comes after it',
