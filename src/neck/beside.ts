@@ -1,8 +1,8 @@
 import { copyAt, type Hand } from './at-hand.ts';
 import { gripWidth } from './grips.ts';
-import { samePlace } from './places.ts';
+import { samePlace, stringNumber } from './places.ts';
 import { spanLength } from './reach.ts';
-import type { FormAtHand, GripTone, Reading, Tone } from './types.ts';
+import type { FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
 export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefined {
@@ -20,12 +20,31 @@ export function isBeyondSpan(at: FormAtHand | undefined, { instrument, span }: H
   return gripWidth(at.grip, instrument) > spanLength(span, instrument.scale) + NEARLY;
 }
 
-/** Tones of the chosen grip that lie elsewhere than in its form's open shape, lowest string first. */
-export function changedTones({ chosen }: Reading): readonly GripTone[] {
+/** What sets the chosen grip apart from its form's open shape, lowest string first. */
+export interface BesideShape {
+  /** Tones elsewhere than in the shape. */
+  readonly changed: readonly GripTone[];
+  /** Tones on strings that the shape does not play. */
+  readonly added: readonly GripTone[];
+  /** Strings of the shape above or below the grip. */
+  readonly silent: readonly StringNumber[];
+}
+
+export function besideShape({ chosen }: Reading): BesideShape {
   const grip = chosen?.grip;
-  if (grip === undefined || grip.form.own) return [];
+  if (grip === undefined || grip.form.own) return { changed: [], added: [], silent: [] };
   const { form, anchor, tones } = grip;
-  return tones.filter(({ string, fret }) => form.frets[string - 1] !== fret - anchor).reverse();
+  const shapeAt = (string: number) => form.frets[string - 1] ?? null;
+  const [first = 0, last = 0] = [tones[0]?.string, tones.at(-1)?.string];
+  const strings = form.frets.map((_, i) => stringNumber(i + 1)).reverse();
+  const apart = [...tones]
+    .reverse()
+    .filter(({ string, fret }) => shapeAt(string) !== fret - anchor);
+  return {
+    changed: apart.filter(({ string }) => shapeAt(string) !== null),
+    added: apart.filter(({ string }) => shapeAt(string) === null),
+    silent: strings.filter((s) => (s < first || s > last) && shapeAt(s) !== null),
+  };
 }
 
 /** Frets that a hand is told to move; further away another form lies under it. */

@@ -69,14 +69,18 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   return presses;
 }
 
-/** Two strings at the lowest fret take one flat index rather than two fingertips (common practice). */
+/**
+ * Two neighbouring strings at the lowest fret take one flat index rather than two fingertips, and so
+ * do more where all four fingers would be needed (common practice).
+ */
 function liesBetter(frets: Frets, single: readonly Press[], withBarre: readonly Press[]): boolean {
   const lowest = single[0]?.fret;
   const tips = single.filter((press) => press.fret === lowest).length;
   const [flat] = withBarre;
-  if (flat === undefined || tips !== 2 || withBarre.length !== single.length - 1) return false;
-  if (flat.to - flat.from === 1) return true;
-  return single.length === HAND_FINGERS && isReachedOver(frets, flat, withBarre);
+  if (flat === undefined || tips < 2 || withBarre.length !== single.length - tips + 1) return false;
+  const tight = flat.to - flat.from === tips - 1;
+  if (tips === 2 && tight) return true;
+  return single.length === HAND_FINGERS && (tight || isReachedOver(frets, flat, withBarre));
 }
 
 const HAND_FINGERS = 4;

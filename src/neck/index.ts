@@ -26,7 +26,7 @@ export {
 } from './bends.ts';
 export {
   bassBeyondHand,
-  changedTones,
+  besideShape,
   formWithoutGrip,
   isBeyondSpan,
   positionForAll,

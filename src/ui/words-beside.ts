@@ -1,10 +1,11 @@
 /** What the reading says of the other forms and of what the hand lacks; fetched after the page stands. */
 import {
   bassBeyondHand,
-  changedTones,
+  besideShape,
   type FormAtHand,
   type FormRival,
   formWithoutGrip,
+  type GripTone,
   type Hand,
   isBeyondSpan,
   positionForAll,
@@ -13,7 +14,7 @@ import {
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
-import { formName } from './form-text.ts';
+import { formName, formPlace, stringsInWords } from './form-text.ts';
 import { roman } from './roman.ts';
 import { type Beside, counted, numberWord } from './words.ts';
 
@@ -42,9 +43,9 @@ function coloursSentence({ tones }: Reading): string {
 }
 
 const DECIDED = {
-  narrow: 'but with a stretch in itself',
-  near: 'but further away',
-  usual: 'but less usual',
+  narrow: () => 'with a stretch in itself',
+  near: (at: FormAtHand) => `it begins at ${formPlace(at)}`,
+  usual: () => 'less usual',
 } as const;
 
 const moreStretched = ({ stretched }: FormAtHand): string =>
@@ -71,7 +72,7 @@ function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): 
     case 'alone':
       return '';
     default:
-      return `as much, ${DECIDED[by]}`;
+      return `as much, but ${DECIDED[by](at)}`;
   }
 }
 
@@ -80,18 +81,25 @@ const wholeInWords = (within: FormRival['within'], best: FormAtHand | undefined)
   return within === best?.form ? 'this one' : `the ${formName(within)} form`;
 };
 
+const listed = (told: string, tones: readonly GripTone[]): string => {
+  const each = tones.map(
+    ({ degree, string }, i) =>
+      `${makeDegree(degree, 'sign')} on ${i === 0 ? 'string ' : ''}${string}`,
+  );
+  return each.length === 0 ? '' : `, ${told}: ${each.join(', ')}`;
+};
+
 /** Where the grip is not the plain open shape. */
 function changedWords(reading: Reading): string {
-  const told = changedTones(reading).map(
-    ({ degree, string }) => `${makeDegree(degree, 'sign')} on ${string}`,
-  );
-  return told.length === 0 ? '' : `, changed: ${told.join(', ')}`;
+  const { changed, added, silent } = besideShape(reading);
+  const rests = silent.length === 0 ? '' : `, ${stringsInWords(silent)} left out`;
+  return listed('changed', changed) + listed('added', added) + rests;
 }
 
 /** Where else the hand would have it all. */
 function wholeSentence(reading: Reading, hand: Hand): string {
   const position = positionForAll(reading, hand);
-  return position === undefined ? '' : `At ${roman(position)} the hand has all of it`;
+  return position === undefined ? '' : `Position ${roman(position)} has all of it`;
 }
 
 /** What would come first where a form was asked for. */
@@ -123,7 +131,7 @@ function overlapSentence(reading: Reading): string {
   const count = numberWord(most.shared.length);
   const name = formName(most.form);
   if (same) return `The ${name} form is the same ${count} places`;
-  return `Shares ${count} ${most.shared.length === 1 ? 'place' : 'places'} with ${name}`;
+  return `Shares ${count} ${most.shared.length === 1 ? 'place' : 'places'} with the ${name} form`;
 }
 
 /** The sentences of a reading that go beyond its form and its tones. */

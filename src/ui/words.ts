@@ -66,8 +66,8 @@ export interface AccountParts {
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
 export const LONGEST_ACCOUNT = 350;
 
-/** The neighbour is on the neck too, so that its sentence is the first to go: five lines on a telephone. */
-const LONGEST_WITH_NEIGHBOUR = 300;
+/** The neighbour is on the neck too, so that its sentence is the first to go: some five lines on a telephone. */
+const LONGEST_WITH_NEIGHBOUR = 320;
 
 export const counted = ({ under, of }: FormAtHand): string =>
   `${numberWord(under)} of ${numberWord(of)}`;
@@ -99,9 +99,9 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   if (form.under === 0) return `the ${name} form lies away from the hand, ${whereIs(form)}${more}`;
   const partly = form.under * 2 <= form.of;
   const out = form.of - form.under - form.stretched;
-  // Where it lies only partly, or nothing is said of a stretch, the rest goes without saying.
-  const beyond = partly || !out || !form.stretched ? '' : `, ${numberWord(out)} out of reach`;
-  const mostly = partly ? ' only partly' : beyond && ' mostly';
+  // Where it lies only partly the rest goes without saying.
+  const beyond = partly || !out ? '' : `, ${numberWord(out)} out of reach`;
+  const mostly = partly ? ' only partly' : form.under < form.of ? ' mostly' : '';
   return `the ${name} form lies${mostly} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }
 

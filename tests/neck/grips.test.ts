@@ -68,6 +68,7 @@ describe('grips of the five forms', () => {
     ['A', 'A', 0, '- 3 2 1 -'],
     ['Asus2', 'D', 7, '1 4 3 1'],
     ['Aadd9', 'A', 0, '- 2 3 1 -'],
+    ['C#m/B', 'E', 9, '1 1 1 1'],
   ])(
     'finger %s in the %s form at %i as books do, thin string first',
     (symbol, form, anchor, fingers) => {

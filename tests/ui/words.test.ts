@@ -47,9 +47,9 @@ describe('the reading in words', () => {
     expect(said('Bm7', 7, 'E7')).toBe(
       'Bm7, position VII: the E form lies under the hand, six of six places. ' +
         'Open E shape 7 frets up, barred, root on strings 6 and 1, ' +
-        'changed: ♭7 on 4, ♭3 on 3. ' +
+        'changed: ♭7 on string 4, ♭3 on 3. ' +
         'Second best: the D form, three of four, one more stretched. ' +
-        'R B, ♭3 D, 5 F♯, ♭7 A. Shares one place with G. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. Shares one place with the G form. ' +
         'Next: E7, the A form, five of five.',
     );
   });
@@ -65,7 +65,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, fretted from VI, root on string 5, changed: ♭7 on 3, ♯9 on 2. ' +
+        'Open C shape 4 frets up, fretted from VI, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
         'Second best: the A form, three of five, one more stretched, wider than your span. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
@@ -73,19 +73,28 @@ describe('the reading in words', () => {
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'Open C shape 5 frets up, fretted from VII, root on string 5, changed: ♭7 on 3, ♭9 on 2, 5 on 1. ';
+      'Open C shape 5 frets up, fretted from VII, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(
-      'root on string 5, changed: ♭7 on 3, ♭3 on 2. ',
+      'root on string 5, changed: ♭7 on string 3, ♭3 on 2. ',
     );
     expect(said('Bm7', 2, 'Gbm7b5/Bbb', { form: 'A' })).toContain('changed: ♭7');
   });
 
+  it('tells a string that the shape does not play, and outer ones that it leaves out', () => {
+    const bass = said('B/D#', 9, '', { form: 'D' });
+    expect(bass).toContain('root on strings 4 and 2, added: 3 on string 6. ');
+    expect(said('C#m/B', 9, '', { form: 'E' })).toContain(
+      'changed: ♭7 on string 4, ♭3 on 3, strings 6 and 5 left out. ',
+    );
+    expect(said('A', 5, '', { form: 'E' })).not.toMatch(/changed|added|left out/);
+  });
+
   it('says where the hand would have all of a grip, a few frets away', () => {
-    expect(said('Ab', 7)).toContain(' At VIII the hand has all of it.');
-    expect(said('Ab', 8)).not.toContain('the hand has all');
-    expect(said('C9', 9)).toContain(' At VIII the hand has all of it.');
+    expect(said('Ab', 7)).toContain(' Position VIII has all of it.');
+    expect(said('Ab', 8)).not.toContain('has all');
+    expect(said('C9', 9)).toContain(' Position VIII has all of it.');
     expect(said('G7b9', 5), 'it is wider than any hand there').not.toContain('has all of it');
     expect(said('C', 1, '', { form: 'E' }), 'too far').not.toContain('has all of it');
   });
@@ -128,7 +137,7 @@ describe('the reading in words', () => {
 
   it('says what of a form takes a stretch', () => {
     expect(said('A', 6, '', { form: 'D' })).toContain(
-      'the D form lies under the hand, three of four places, one more with a stretch.',
+      'the D form lies mostly under the hand, three of four places, one more with a stretch.',
     );
   });
 
@@ -195,7 +204,7 @@ describe('the reading in words', () => {
 
   it.each([
     ['E9', 7, 'Second best: the A form, as much, but with a stretch in itself.'],
-    ['Cmaj7', 2, 'Second best: the A form, as much, but further away.'],
+    ['Cmaj7', 2, 'Second best: the A form, as much, but it begins at III.'],
     ['Cm', 4, 'Second best: the G form, as much, but less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
@@ -247,11 +256,11 @@ describe('the reading in words', () => {
     const reasonOf = (...given: Parameters<typeof partsOf>) => accountOf(partsOf(...given)).reason;
     expect(reasonOf('Bm7', 7, 'E7')).toBe(
       'Open E shape 7 frets up, barred, root on strings 6 and 1, ' +
-        'changed: ♭7 on 4, ♭3 on 3. ' +
+        'changed: ♭7 on string 4, ♭3 on 3. ' +
         'Second best: the D form, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
-      'Open C shape, root on string 5, changed: 7 on 2. Second best: the A form, as much, but further away',
+      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much, but it begins at III',
     );
     const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
     expect(accountOf(silent).reason).toBe('');

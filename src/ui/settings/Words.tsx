@@ -6,11 +6,11 @@ const WORDS = [
   ],
   [
     'Place',
-    'A string at a fret. “Five of six places”: five of the six tones of the form’s grip lie under the hand.',
+    'A string at a fret. “Five of six places”: five of the six tones of the form’s grip lie under the hand, so that it lies there mostly; of half of them or fewer it says only partly.',
   ],
   [
     'Position',
-    'Where your hand is: the fret under the first finger, as a Roman numeral. The hand has four frets from there. Move it with − and +, by dragging it, or with a key; the chords are read for where it is.',
+    'Where your hand is, as a Roman numeral: four frets from there are under it, one for each finger. It stays while the chords change. A grip may begin higher in it: the numeral behind “at” is the grip’s lowest fret. Move the hand with − and +, by dragging it, or with a key.',
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
@@ -18,8 +18,8 @@ const WORDS = [
     '“Open C shape 5 frets up” has its nut at fret V. “Fretted from VII” is the lowest fret that this chord’s grip holds, where that is another one.',
   ],
   [
-    'Changed',
-    'What the chord has elsewhere than the plain open shape, and on which string: “♭3 on 2” is the third of the shape, lowered for minor.',
+    'Changed, added, left out',
+    'What the chord has elsewhere than the plain open shape, and on which string: “♭3 on string 2” is the third of the shape, lowered for minor. Added is a string that the shape does not play; left out are outer strings of the shape that stay silent.',
   ],
   [
     'With a stretch',
@@ -34,8 +34,8 @@ const WORDS = [
     'The form that would come next, and what the hand has of it. The difference is the reason for the first.',
   ],
   [
-    'The hand has all of it',
-    'From that position the whole grip lies under the hand, without a stretch. The numeral behind “at” is the lowest fret of the grip.',
+    'Position … has all of it',
+    'With the hand there, the whole grip lies under it without a stretch.',
   ],
   [
     'Shares places',

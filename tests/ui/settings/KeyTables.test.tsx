@@ -49,6 +49,6 @@ it('lists a pedal that steps as what it does', () => {
 it('says what the words of the reading mean', () => {
   listed(false);
   const words = screen.getAllByRole('term').map((term) => term.textContent);
-  for (const word of ['Form', 'Place', 'Position', 'Best', 'Barred', 'Changed'])
+  for (const word of ['Form', 'Place', 'Position', 'Best', 'Barred', 'Changed, added, left out'])
     expect(words).toContain(word);
 });
