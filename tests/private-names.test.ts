@@ -10,15 +10,9 @@ const textsIn = (folder: string, kind: RegExp): readonly string[] =>
     .filter((name) => kind.test(name))
     .map((name) => readFileSync(join(ROOT, folder, name), 'utf8'));
 
-const RENDERER = 'node_modules/react-dom/cjs';
+const REACT = ['react-dom', 'react', 'scheduler'].map((name) => `node_modules/${name}/cjs`);
 /** Everything else that is part of the first load. */
-const OTHERS = [
-  'src',
-  'node_modules/react/cjs',
-  'node_modules/scheduler/cjs',
-  'node_modules/zustand',
-  'node_modules/@tonaljs',
-];
+const OTHERS = ['src', 'node_modules/zustand', 'node_modules/@tonaljs'];
 
 const usedIn = (texts: readonly string[]): readonly string[] => {
   const words = new Set(texts.flatMap((text) => text.match(/\w+/g) ?? []));
@@ -26,8 +20,9 @@ const usedIn = (texts: readonly string[]): readonly string[] => {
 };
 
 describe('the names that the build shortens', () => {
-  it('are all used by the renderer of React', () => {
-    expect(usedIn(textsIn(RENDERER, /client\.production\.js$/))).toEqual(PRIVATE_NAMES);
+  it('are all used by React', () => {
+    const texts = REACT.flatMap((folder) => textsIn(folder, /production\.js$/));
+    expect(usedIn(texts)).toEqual(PRIVATE_NAMES);
   });
 
   it.each(OTHERS)('are not used in %s', (folder) => {
