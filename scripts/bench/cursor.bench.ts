@@ -181,6 +181,9 @@ const namedRows = (keys: readonly Phases[], limit: number): readonly Row[] => {
   ];
 };
 
+/** A frame at 60 a second, ms. */
+const FRAME = 1000 / 60;
+
 const rowsFor = async (visit: Visit, slowdown: number, limit: number): Promise<readonly Row[]> => {
   const trace = await traceOfMoves(visit, slowdown);
   const work = workOfMoves(trace);
@@ -194,6 +197,11 @@ const rowsFor = async (visit: Visit, slowdown: number, limit: number): Promise<r
     { name: '  on the processor: median', figure: percentile(worked, 0.5), unit: 'ms' },
     { name: '  on the processor: 95th percentile', figure: percentile(worked, 0.95), unit: 'ms' },
     ...namedRows(phasesOfKeys(trace), limit),
+    {
+      name: `  moves of ${MOVES} that took more than a frame`,
+      figure: passed.filter((time) => time > FRAME).length,
+      unit: '',
+    },
   ];
 };
 
