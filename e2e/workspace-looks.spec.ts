@@ -38,8 +38,8 @@ test('axe finds nothing in the settings and in the sheet of keys', async ({ page
   await expect(page.getByRole('textbox', { name: 'Frets' })).toBeVisible();
   await axe(page);
   await page.keyboard.press('Escape');
-  await page.getByRole('button', { name: 'Keys', exact: true }).click();
-  await expect(page.getByRole('dialog', { name: 'Keys' })).toBeVisible();
+  await page.getByRole('button', { name: 'Keys and words', exact: true }).click();
+  await expect(page.getByRole('dialog', { name: 'Keys and words' })).toBeVisible();
   await axe(page);
 });
 
@@ -336,8 +336,8 @@ test('how to write a chart is read beside the box that one types in', async ({ p
 test('the page keeps still behind an open sheet', async ({ page }) => {
   await page.setViewportSize({ width: 1024, height: 600 });
   await page.goto(`./#${STATE}`);
-  await page.getByRole('button', { name: 'Keys', exact: true }).click();
-  const sheet = page.getByRole('dialog', { name: 'Keys' });
+  await page.getByRole('button', { name: 'Keys and words', exact: true }).click();
+  const sheet = page.getByRole('dialog', { name: 'Keys and words' });
   await expect(sheet.getByRole('table', { name: 'Study' })).toBeAttached();
   await page.mouse.move(5, 300);
   await page.mouse.wheel(0, 400);

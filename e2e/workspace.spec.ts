@@ -245,7 +245,7 @@ test('the head names the form as large as the chord, and the bass of a slash cho
 test('the sheet of keys opens by its key and lists what the keys do', async ({ page }) => {
   await page.goto('./');
   await page.keyboard.press('?');
-  const sheet = page.getByRole('dialog', { name: 'Keys' });
+  const sheet = page.getByRole('dialog', { name: 'Keys and words' });
   await expect(sheet).toContainText('Next chord');
   await page.keyboard.press('Escape');
   await expect(sheet).toHaveCount(0);

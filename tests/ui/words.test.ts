@@ -65,7 +65,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, fretted from VI, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
+        'Open C shape 4 frets up, no finger at IV, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
         'Second best: the A form, three of five, one more stretched, wider than your span. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
@@ -73,7 +73,7 @@ describe('the reading in words', () => {
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'Open C shape 5 frets up, fretted from VII, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
+      'Open C shape 5 frets up, no finger at V, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(

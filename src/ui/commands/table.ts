@@ -115,7 +115,7 @@ const VIEW: readonly Command[] = [
     intents.setTheme(following(THEMES, state.workspace.theme)),
   ),
   panelCommand('settings', 'Settings', ','),
-  panelCommand('keys', 'Keys', '?'),
+  panelCommand('keys', 'Keys and words', '?'),
 ];
 
 const transposing = (name: string, label: string, by: number): Command => ({

@@ -14,8 +14,8 @@ const WORDS = [
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'Frets up, fretted from',
-    '“Open C shape 5 frets up” has its nut at fret V. “Fretted from VII” is the lowest fret that this chord’s grip holds, where that is another one.',
+    'No finger at V',
+    '“Open C shape 5 frets up” has its nut at fret V, but this chord’s grip holds nothing there: it begins higher. “Fretted from” says where a grip begins that reaches back below its nut.',
   ],
   [
     'Changed, added, left out',
@@ -27,7 +27,7 @@ const WORDS = [
   ],
   [
     'Best',
-    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part.',
+    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part. It says nothing of how well the whole grip is held: for a line you need its places one after the other.',
   ],
   [
     'Second best',
