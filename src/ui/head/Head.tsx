@@ -126,6 +126,7 @@ export const ReadingText = memo(function ReadingText() {
   const account = useStudy(({ held, study }) => (held ?? study).account);
   const reason = useStudy(({ held, study }) => (held ?? study).reason);
   const at = account.indexOf(reason);
+  const [rest, next] = account.slice(at + reason.length).split(/(?= Next: )/);
   const playing = useStudy((state) => state.playing);
   return (
     <div className="reading-slot">
@@ -137,7 +138,8 @@ export const ReadingText = memo(function ReadingText() {
       >
         {account.slice(0, at)}
         <span className="reason">{reason}</span>
-        {account.slice(at + reason.length)}
+        {rest}
+        <span className="next-said">{next}</span>
       </p>
     </div>
   );
