@@ -30,7 +30,8 @@ function setsApart(best: Measured, second: Measured): FormRival['by'] | undefine
   const more = moreSeen(best, second);
   if (more === 0) return decides(best, second);
   if (more > 0) return 'share';
-  return second.partOf === undefined ? 'stretch' : 'part';
+  if (second.partOf !== undefined) return 'part';
+  return second.wide && second.at.stretched > 0 ? 'narrow' : 'stretch';
 }
 
 const holdsAll = ({ grip: whole }: FormAtHand, { grip: part }: FormAtHand): boolean =>

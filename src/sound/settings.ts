@@ -116,19 +116,21 @@ export function parseTempo(text: string): Result<number, TextError<'tempo'>> {
 }
 
 /**
- * Reads bars to loop as typed: `5-8`, `5` for one bar, nothing for no loop. `bars`: how many the
- * chart has. Error code: `loop`.
+ * Reads bars to loop as typed: `5-8`, `5 to 8`, `5 8`, `5` for one bar, nothing for no loop. `bars`: how
+ * many the chart has. Error code: `loop`.
  */
 export function parseLoop(
   text: string,
   bars: number,
 ): Result<LoopBars | undefined, TextError<'loop'>> {
   if (text.trim() === '') return ok(undefined);
-  const found = /^(\d{1,5})(?:\s*[-–]\s*(\d{1,5}))?$/.exec(text.trim());
+  const found = /^(\d{1,5})(?:(?:\s*[-–,]\s*|\s+to\s+|\s+)(\d{1,5}))?$/i.exec(text.trim());
   const first = Number(found?.[1] ?? Number.NaN);
   const last = Number(found?.[2] ?? first);
   const fits = first >= 1 && last >= first && last <= bars;
-  return fits ? ok({ first, last }) : refuse('loop', text, `bars from 1 to ${bars}, as 5-8`);
+  return fits
+    ? ok({ first, last })
+    : refuse('loop', text, `bars from 1 to ${bars}, as 1-${Math.min(2, bars)}`);
 }
 
 /** `5-8`, `5`, or nothing. */

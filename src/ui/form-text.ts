@@ -42,13 +42,13 @@ function beginning(at: FormAtHand, up: number): string {
   const lowest = lowestFret(at);
   if (lowest === 0 || lowest === up) return '';
   return up > 0 && lowest > at.anchor
-    ? `, no finger at ${roman(at.anchor)}`
+    ? `, nothing played at ${roman(at.anchor)}`
     : `, fretted from ${roman(lowest)}`;
 }
 
 /**
  * Why a form is called so: `open E shape 8 frets up, barred, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, no finger at VII, root on string 5`. Of a form that a player put
+ * 1`; `open C shape 7 frets up, nothing played at VII, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {

@@ -42,8 +42,10 @@ function coloursSentence({ tones }: Reading): string {
   return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
 
+/** What the hand has more of than of the other, or what else decides; `at` is the other. */
 const DECIDED = {
-  narrow: () => 'with a stretch in itself',
+  narrow: () => 'wider than four frets',
+  stretch: () => 'less with a stretch',
   near: (at: FormAtHand) => `it begins at ${formPlace(at)}`,
   usual: () => 'less usual',
 } as const;
@@ -58,21 +60,23 @@ const lackOf = ({ under, of }: FormAtHand): number => of - under;
 const smallerShare = (best: FormAtHand | undefined, at: FormAtHand): string =>
   best && lackOf(at) <= lackOf(best) ? ', the smaller share' : '';
 
+/** `as much`, where the hand has the same share of both. */
+const hasOf = (at: FormAtHand, best: FormAtHand | undefined): string =>
+  best && at.under * best.of === best.under * at.of ? 'as much' : counted(at);
+
 /** How much the hand has of the form that comes second, and why that is not more. */
 function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): string {
   if (at.under === 0) return 'only a stretch away';
   switch (by) {
     case 'share':
       return counted(at) + moreStretched(at) + smallerShare(best, at);
-    case 'stretch':
-      return `${counted(at)}, but less with a stretch`;
     case 'part':
     case 'whole':
-      return `${counted(at)}, but only a part of ${wholeInWords(within, best)}`;
+      return `${counted(at)}, which ${wholeInWords(within, best)} contains`;
     case 'alone':
       return '';
     default:
-      return `as much, but ${DECIDED[by](at)}`;
+      return `${hasOf(at, best)}, but ${DECIDED[by](at)}`;
   }
 }
 
@@ -115,8 +119,10 @@ function rivalSentence(reading: Reading, hand: Hand): string {
   const rival = rivalAtHand(chord, hand);
   if (!rival || sameGripAs(reading)?.form === rival.at.form) return '';
   if (rival.by === 'alone') return 'No other form lies under the hand';
-  const wide = isBeyondSpan(rival.at, hand) ? ', wider than your span' : '';
-  return `Second best: the ${formName(rival.at.form)} form, ${rivalHas(rival, forms[0])}${wide}`;
+  const has = rivalHas(rival, forms[0]);
+  const wide =
+    isBeyondSpan(rival.at, hand) && rival.by !== 'narrow' ? ', wider than your span' : '';
+  return `Second best: the ${formName(rival.at.form)} form, ${has}${wide}`;
 }
 
 function overlapSentence(reading: Reading): string {
@@ -131,7 +137,7 @@ function overlapSentence(reading: Reading): string {
   const count = numberWord(most.shared.length);
   const name = formName(most.form);
   if (same) return `The ${name} form is the same ${count} places`;
-  return `Shares ${count} ${most.shared.length === 1 ? 'place' : 'places'} with the ${name} form`;
+  return `Overlaps the ${name} form in ${count} ${most.shared.length === 1 ? 'place' : 'places'}`;
 }
 
 /** The sentences of a reading that go beyond its form and its tones. */

@@ -64,7 +64,7 @@ export interface AccountParts {
 }
 
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
-export const LONGEST_ACCOUNT = 350;
+export const LONGEST_ACCOUNT = 360;
 
 /** The neighbour is on the neck too, so that its sentence is the first to go: some five lines on a telephone. */
 const LONGEST_WITH_NEIGHBOUR = 320;
@@ -78,7 +78,7 @@ const share = (form: FormAtHand): string =>
 function without(form: FormAtHand): string {
   const missing = form.grip?.missing ?? [];
   if (missing.length === 0) return '';
-  return `, without ${missing.map((degree) => makeDegree(degree, 'sign')).join(' and ')}`;
+  return `, without ${missing.map((degree) => makeDegree(degree, 'sign')).join(', ')}`;
 }
 
 function muted({ grip }: FormAtHand): string {
@@ -88,7 +88,7 @@ function muted({ grip }: FormAtHand): string {
 
 /** What a stretch gives of a form. */
 const stretchInWords = ({ under, stretched }: FormAtHand): string =>
-  stretched === 0 ? '' : `, ${numberWord(stretched)} ${under === 0 ? '' : 'more '}with a stretch`;
+  stretched === 0 ? '' : `, ${numberWord(stretched)} ${under === 0 ? '' : 'more '}stretched`;
 
 function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   if (!form) return 'no form of it lies near the hand';
@@ -184,10 +184,13 @@ function degreesSentence(reading: Reading): string {
     .join('; ');
 }
 
-function nextSentence(next: NextInWords | undefined): string {
-  if (!next) return '';
-  const head = `${next.words ?? 'Next'}: ${symbolInSigns(next.symbol)}`;
-  if (!next.form?.grip) return head;
+const nextHead = ({ next }: AccountParts): string =>
+  next ? `${next.words ?? 'Next'}: ${symbolInSigns(next.symbol)}` : '';
+
+function nextSentence(parts: AccountParts): string {
+  const { next } = parts;
+  const head = nextHead(parts);
+  if (!next?.form?.grip) return head;
   if (next.form.under === 0)
     return `${head}, the ${formName(next.form.form)} form, away from the hand`;
   return `${head}, the ${formName(next.form.form)} form, ${counted(next.form)}`;
@@ -231,13 +234,16 @@ function accountOfReading(parts: AccountParts, reading: Reading, head: string): 
   const reasons = [[why + changed, rival], [why, rival], [why]].map((said) =>
     said.filter(Boolean).join('. '),
   );
-  const extras = [colours, whole, overlap];
-  const next = nextSentence(parts.next);
-  const texts = reasons.map((reason) => {
-    const own = material.length === 0 ? [reason, degrees] : material;
-    const rest = material.length === 0 ? extras : [reason, degrees, ...extras];
-    return fitted([head, ...own], rest, next, LONGEST_WITH_NEIGHBOUR);
-  });
+  const next = nextSentence(parts);
+  const [reason = ''] = reasons;
+  const most = [reason, degrees, colours, whole];
+  const texts =
+    material.length > 0
+      ? [fitted([head, ...material], [...most, overlap], next, LONGEST_WITH_NEIGHBOUR)]
+      : [
+          fitted([head, ...most], [overlap], next, LONGEST_WITH_NEIGHBOUR),
+          ...reasons.map((one) => fitted([head, one, degrees], [colours, whole], nextHead(parts))),
+        ];
   const account = texts.find((text) => text.length <= LONGEST_ACCOUNT) ?? texts.at(-1) ?? '';
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };
 }
@@ -253,7 +259,7 @@ export function accountOf(parts: AccountParts): Account {
   if (standing.kind === 'empty') {
     return plain(fitted(['No chord yet. Type a progression, such as Dm7 G7 C'], material, ''));
   }
-  const next = nextSentence(parts.next);
+  const next = nextSentence(parts);
   const place = `position ${roman(position)}`;
   if (standing.kind === 'silent')
     return plain(fitted([`N.C., no chord, ${place}`], material, next));

@@ -110,17 +110,23 @@ describe('the fields', () => {
   it.each([
     ['5-8', { first: 5, last: 8 }],
     [' 5 – 8 ', { first: 5, last: 8 }],
+    ['5 to 8', { first: 5, last: 8 }],
+    ['5, 8', { first: 5, last: 8 }],
+    ['5  8', { first: 5, last: 8 }],
     ['5', { first: 5, last: 5 }],
     ['', undefined],
   ])('Loop reads %j', (text, loop) => {
     expect(parseLoop(text, 12)).toEqual({ ok: true, value: loop });
   });
 
-  it.each(['0', '8-5', '5-13', '13', 'a', '5-', '-5', '1.5'])('Loop refuses %j', (text) => {
-    const read = parseLoop(text, 12);
-    expect(read.ok).toBe(false);
-    if (!read.ok) expect(read.error.expected).toEqual(['bars from 1 to 12, as 5-8']);
-  });
+  it.each(['0', '8-5', '5-13', '13', 'a', '5-', '-5', '1.5', '5to8', '5 8 9'])(
+    'Loop refuses %j',
+    (text) => {
+      const read = parseLoop(text, 12);
+      expect(read.ok).toBe(false);
+      if (!read.ok) expect(read.error.expected).toEqual(['bars from 1 to 12, as 1-2']);
+    },
+  );
 
   it('read anything without failing, and what they write', () => {
     const bar = fc.integer({ min: 1, max: 999 });

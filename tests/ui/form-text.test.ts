@@ -61,8 +61,8 @@ describe('whyInWords', () => {
     ['C: R 3 5', 1, 'open C shape, root on strings 5 and 2'],
     ['B: R 3 5 b7 9', 1, 'open C shape 1 fret down, fretted from I, root on string 5'],
     ['F: R 3 5', 1, 'open E shape 1 fret up, barred, root on strings 6, 4 and 1'],
-    ['E: R 3 b7 #9', 6, 'open C shape 4 frets up, no finger at IV, root on string 5'],
-    ['G: R 3 5 b7 b9', 9, 'open C shape 7 frets up, no finger at VII, root on string 5'],
+    ['E: R 3 b7 #9', 6, 'open C shape 4 frets up, nothing played at IV, root on string 5'],
+    ['G: R 3 5 b7 b9', 9, 'open C shape 7 frets up, nothing played at VII, root on string 5'],
   ])('of %s at %i says %s', (text, position, words) => {
     expect(why(text, position)).toBe(words);
   });

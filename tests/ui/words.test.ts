@@ -49,7 +49,7 @@ describe('the reading in words', () => {
         'Open E shape 7 frets up, barred, root on strings 6 and 1, ' +
         'changed: ♭7 on string 4, ♭3 on 3. ' +
         'Second best: the D form, three of four, one more stretched. ' +
-        'R B, ♭3 D, 5 F♯, ♭7 A. Shares one place with the G form. ' +
+        'R B, ♭3 D, 5 F♯, ♭7 A. Overlaps the G form in one place. ' +
         'Next: E7, the A form, five of five.',
     );
   });
@@ -65,7 +65,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, no finger at IV, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
+        'Open C shape 4 frets up, nothing played at IV, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
         'Second best: the A form, three of five, one more stretched, wider than your span. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
@@ -73,7 +73,7 @@ describe('the reading in words', () => {
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'Open C shape 5 frets up, no finger at V, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
+      'Open C shape 5 frets up, nothing played at V, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(
@@ -100,15 +100,13 @@ describe('the reading in words', () => {
   });
 
   it('says what is out of reach where a stretch gives more, but not all', () => {
-    expect(said('A6/9', 7)).toContain(
-      'four of six places, one more with a stretch, one out of reach. ',
-    );
-    expect(said('Bm7', 5)).toContain('five of six places, one more with a stretch. ');
+    expect(said('A6/9', 7)).toContain('four of six places, one more stretched, one out of reach. ');
+    expect(said('Bm7', 5)).toContain('five of six places, one more stretched. ');
   });
 
   it('says of a form that only a stretch reaches how far it is reached', () => {
     expect(said('F', 7, '', { form: 'D' })).toContain(
-      'the D form lies away from the hand, at III, one with a stretch. ',
+      'the D form lies away from the hand, at III, one stretched. ',
     );
   });
 
@@ -137,7 +135,7 @@ describe('the reading in words', () => {
 
   it('says what of a form takes a stretch', () => {
     expect(said('A', 6, '', { form: 'D' })).toContain(
-      'the D form lies mostly under the hand, three of four places, one more with a stretch.',
+      'the D form lies mostly under the hand, three of four places, one more stretched.',
     );
   });
 
@@ -197,19 +195,21 @@ describe('the reading in words', () => {
 
   it('says of a grip that it is wider than the player’s span', () => {
     const wide = ', its grip wider than your span';
-    expect(said('G7b9', 5)).toContain(`one more with a stretch${wide}`);
+    expect(said('G7b9', 5)).toContain(`one more stretched${wide}`);
     expect(said('G7b9', 5, '', { span: { index: 5, little: 11 } })).not.toContain(wide);
     expect(said('E9', 7)).not.toContain(wide);
   });
 
   it.each([
-    ['E9', 7, 'Second best: the A form, as much, but with a stretch in itself.'],
+    ['E9', 7, 'Second best: the A form, as much, but wider than four frets.'],
     ['Cmaj7', 2, 'Second best: the A form, as much, but it begins at III.'],
     ['Cm', 4, 'Second best: the G form, as much, but less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
-    ['E/G#', 7, 'Second best: the A form, three of four, but only a part of this one.'],
-    ['D/F#', 7, 'Second best: the A form, four of four, but only a part of this one.'],
+    ['E/G#', 7, 'Second best: the A form, three of four, which this one contains.'],
+    ['D/F#', 7, 'Second best: the A form, four of four, which this one contains.'],
+    ['G7#9', 10, 'Second best: the A form, four of five, but wider than four frets.'],
+    ['Cm9', 10, 'Second best: the D form, two of four, but wider than four frets.'],
     ['F', 7, 'Second best: the G form, three of six.'],
     [
       'G7alt',
@@ -237,7 +237,7 @@ describe('the reading in words', () => {
     const text = said('F#9sus4', 9);
     expect(text).toContain('The C form is the same five places.');
     expect(text).not.toContain('Second best');
-    expect(text).not.toContain('Shares');
+    expect(text).not.toContain('Overlaps');
   });
 
   it('says what is drawn over the neck before the degrees, and leaves those out first', () => {

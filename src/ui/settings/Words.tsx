@@ -14,7 +14,7 @@ const WORDS = [
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'No finger at V',
+    'Nothing played at V',
     '“Open C shape 5 frets up” has its nut at fret V, but this chord’s grip holds nothing there: it begins higher. “Fretted from” says where a grip begins that reaches back below its nut.',
   ],
   [
@@ -22,12 +22,12 @@ const WORDS = [
     'What the chord has elsewhere than the plain open shape, and on which string: “♭3 on string 2” is the third of the shape, lowered for minor. Added is a string that the shape does not play; left out are outer strings of the shape that stay silent.',
   ],
   [
-    'With a stretch',
+    'Stretched',
     'The first finger reaches back or the little finger reaches out, as far as your span in the settings says. Stop when a stretch hurts.',
   ],
   [
     'Best',
-    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half. Where two are level: the one with fewer stretches, then within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part. It says nothing of how well the whole grip is held: for a line you need its places one after the other.',
+    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half, save in a grip wider than four frets, which stretches the hand wherever it is. Where two are level: the one with fewer stretches, then the one within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part. It says nothing of how well the whole grip is held: for a line you need its places one after the other.',
   ],
   [
     'Second best',
@@ -38,8 +38,8 @@ const WORDS = [
     'With the hand there, the whole grip lies under it without a stretch.',
   ],
   [
-    'Shares places',
-    'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other.',
+    'Overlaps, contains',
+    'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other. Where a grip has all the places of another, it contains it.',
   ],
   ['Turned', 'A form whose third is moved: to minor, sus2, sus4 or a quality of yours.'],
   ['Also under the hand', 'A chord tone at hand that the form’s grip has to leave out.'],
