@@ -3,6 +3,7 @@ import { type FormPlace, formPlaces } from './grips.ts';
 import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
 import type { FormAtHand, Grip, GripTone, Instrument, Place, Reach, Span } from './types.ts';
+import { mutedWithin } from './why.ts';
 
 /** Where the hand is and what it can do; all that reach depends on. */
 export interface Hand {
@@ -25,7 +26,7 @@ export interface Measured {
   readonly wide: boolean;
 }
 
-/** Open strings count as under the hand only where the hand also holds something of the grip. */
+/** Open strings count as under the hand only where it holds half of what the grip frets, or more. */
 function countTones(
   tones: readonly GripTone[],
   reach: readonly Reach[],
@@ -39,7 +40,7 @@ function countTones(
     else if (how === 'open') open++;
     else if (how === 'stretch') stretched++;
   }
-  return [held > 0 || open === tones.length ? held + open : 0, stretched];
+  return [2 * held >= tones.length - open ? held + open : held, stretched];
 }
 
 const NO_PLACES: readonly Place[] = [];
@@ -93,6 +94,16 @@ const practiceRank = (name: string): number => {
 /** A grip within four frets comes before one that stretches the hand by itself (common practice). */
 export const narrowFirst = (a: Measured, b: Measured): number => Number(a.wide) - Number(b.wide);
 
+/** Whether a string rests among the others; one beside the bass is muted by its finger in passing. */
+const isMutedWithin = ({ grip }: FormAtHand): boolean => {
+  const bass = grip?.tones.at(-1)?.string ?? 0;
+  return grip !== undefined && mutedWithin(grip).some((string) => string < bass - 1);
+};
+
+/** A grip that sounds string by string comes before one with a string to be muted in it (common practice). */
+export const cleanFirst = (a: Measured, b: Measured): number =>
+  Number(isMutedWithin(a.at)) - Number(isMutedWithin(b.at));
+
 /** In the order in which players reach for the forms. */
 export const usualFirst = (a: Measured, b: Measured): number =>
   practiceRank(a.at.form.name) - practiceRank(b.at.form.name);
@@ -106,6 +117,7 @@ const better = (a: Measured, b: Measured): number =>
   ownFirst(a, b) ||
   narrowFirst(a, b) ||
   a.distance - b.distance ||
+  cleanFirst(a, b) ||
   usualFirst(a, b);
 
 const nearer = (a: Measured, b: Measured): number => a.distance - b.distance || better(a, b);
@@ -157,7 +169,8 @@ export const ranked = (chord: Chord, hand: Hand): readonly Measured[] =>
 
 /**
  * The forms of a chord as they lie to the hand, best first: most of the grip under the hand, then
- * with the fewest stretches, then within four frets, then the nearest, then the more usual. Each form
+ * with the fewest stretches, then within four frets, then the nearest, then without a string muted in
+ * it, then the more usual. Each form
  * once, in its best copy, with the places that it shares with the others.
  */
 export function formsAtHand(chord: Chord, hand: Hand): readonly FormAtHand[] {

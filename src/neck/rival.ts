@@ -1,6 +1,7 @@
 /** Why one form and not another. Only words ask for it, which come after the first view. */
 import type { Chord } from '#theory';
 import {
+  cleanFirst,
   type Hand,
   type Measured,
   narrowFirst,
@@ -18,6 +19,7 @@ function decides(a: Measured, b: Measured): FormRival['by'] | undefined {
   if (narrowFirst(a, b) < 0) return 'narrow';
   if (shareOf(a) > shareOf(b)) return 'stretch';
   if (a.distance < b.distance) return 'near';
+  if (cleanFirst(a, b) < 0) return 'clean';
   return usualFirst(a, b) < 0 ? 'usual' : undefined;
 }
 

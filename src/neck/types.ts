@@ -121,11 +121,20 @@ export interface FormReason {
  * hand, as a share of its grip. `stretch`: more of it with the tones that the hand stretches to.
  * `part`: what the other has is only a part of some form's grip. Where the hand has as much of both,
  * the best is the `whole` of which the other is a part, fits into four frets (`narrow`), lies nearer,
- * or is the more usual. `alone`: nothing of any other lies under the hand.
+ * has no string to mute in it (`clean`), or is the more usual. `alone`: nothing of any other lies under the hand.
  */
 export interface FormRival {
   readonly at: FormAtHand;
-  readonly by: 'share' | 'stretch' | 'part' | 'whole' | 'narrow' | 'near' | 'usual' | 'alone';
+  readonly by:
+    | 'share'
+    | 'stretch'
+    | 'part'
+    | 'whole'
+    | 'narrow'
+    | 'near'
+    | 'clean'
+    | 'usual'
+    | 'alone';
   /** The form of which the other's grip is a part, where that is at hand too. */
   readonly within?: Form;
 }

@@ -47,7 +47,8 @@ const DECIDED = {
   narrow: () => 'wider than four frets',
   stretch: () => 'less with a stretch',
   near: (at: FormAtHand) => `it begins at ${formPlace(at)}`,
-  usual: () => 'less usual',
+  clean: () => 'a string muted in it',
+  usual: () => 'its form is less usual',
 } as const;
 
 const moreStretched = ({ stretched }: FormAtHand): string =>

@@ -72,6 +72,20 @@ describe('the forms under the hand', () => {
     },
   );
 
+  it.each([
+    ['C', 'C', 2, 4],
+    ['C', 'C', 3, 1],
+    ['Asus4', 'A', 3, 1],
+    ['Asus4', 'A', 2, 5],
+    ['Em7', 'E', 3, 0],
+    ['G', 'G', 3, 5],
+  ])(
+    'have open strings of %s in the %s form at %i where the hand holds half of the rest',
+    (symbol, form, position, under) => {
+      expect(reading(symbol, position, { form, anchor: 0 }).chosen?.under).toBe(under);
+    },
+  );
+
   it('name each form once', () => {
     expect(
       reading('G7', 3)
@@ -110,7 +124,9 @@ describe('what sets the best form apart from the one that comes after it', () =>
     ['E9', 7, 'A narrow'],
     ['D9', 5, 'A narrow'],
     ['Cmaj7', 2, 'A near'],
-    ['Cm', 4, 'G usual'],
+    ['Cm', 4, 'G clean'],
+    ['Gsus2', 3, 'E clean'],
+    ['Bm', 10, 'C usual'],
     ['F#9sus4', 9, 'C whole'],
     ['Bm7', 7, 'D share'],
     ['Edim7', 2, 'E share'],

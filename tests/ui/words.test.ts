@@ -203,7 +203,8 @@ describe('the reading in words', () => {
   it.each([
     ['E9', 7, 'Second best: the A form, as much, but wider than four frets.'],
     ['Cmaj7', 2, 'Second best: the A form, as much, but it begins at III.'],
-    ['Cm', 4, 'Second best: the G form, as much, but less usual.'],
+    ['Gsus2', 3, 'Second best: the E form, as much, but a string muted in it.'],
+    ['Bm', 10, 'Second best: the C form, as much, but its form is less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
     ['E/G#', 7, 'Second best: the A form, three of four, which this one contains.'],

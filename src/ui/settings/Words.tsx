@@ -6,7 +6,7 @@ const WORDS = [
   ],
   [
     'Place',
-    'A string at a fret. “Five of six places”: five of the six tones of the form’s grip lie under the hand, so that it lies there mostly; of half of them or fewer it says only partly.',
+    'A string at a fret. “Five of six places”: five of the six tones of the form’s grip lie under the hand, so that it lies there mostly; of half of them or fewer it says only partly. Open strings count where the hand holds half of what the grip frets, or more.',
   ],
   [
     'Position',
@@ -27,7 +27,7 @@ const WORDS = [
   ],
   [
     'Best',
-    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half, save in a grip wider than four frets, which stretches the hand wherever it is. Where two are level: the one with fewer stretches, then the one within four frets, then nearer, then more usual. What is only a part of another form’s grip counts as that part. It says nothing of how well the whole grip is held: for a line you need its places one after the other.',
+    'The form of which the greatest share lies under the hand; a tone that takes a stretch counts half, save in a grip wider than four frets, which stretches the hand wherever it is. Where two are level: the one with fewer stretches, then the one within four frets, then nearer, then the one without a string to mute in it, then the form that players reach for first: E, A, D, C, G. What is only a part of another form’s grip counts as that part. It says nothing of how well the whole grip is held: for a line you need its places one after the other.',
   ],
   [
     'Second best',
