@@ -82,7 +82,7 @@ describe('the forms under the hand', () => {
   ])(
     'have open strings of %s in the %s form at %i where the hand holds half of the rest',
     (symbol, form, position, under) => {
-      expect(reading(symbol, position, { form, anchor: 0 }).chosen?.under).toBe(under);
+      expect(reading(symbol, position, { form }).chosen?.under).toBe(under);
     },
   );
 
