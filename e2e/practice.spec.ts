@@ -57,6 +57,38 @@ test('the practice screen holds chord, neck and keys', async ({ page }) => {
   }
 });
 
+test('on the practice screen the caution hides no bar, and a large chord pushes nothing away', async ({
+  page,
+}) => {
+  const progression = '| Ab13#11 | Gbm7b5/Bbb | Dm7 | G7 | C | F | Dm7 | G7 |';
+  await open(page, { ...FOUR, progression });
+  await page.keyboard.press('Shift+P');
+  const note = page.getByRole('note', { name: 'Hearing' });
+  await expect(note).toBeVisible();
+  const covered = () =>
+    note.evaluate((one) => {
+      const { left, right, top, bottom } = one.getBoundingClientRect();
+      return [...document.querySelectorAll('[data-chord-cell]')].filter((cell) => {
+        const bar = cell.getBoundingClientRect();
+        return bar.left < right && bar.right > left && bar.top < bottom && bar.bottom > top;
+      }).length;
+    });
+  // The letters themselves end above the edge of their box.
+  const pushed = (part: string) =>
+    page.locator(part).evaluate((one) => {
+      const neck = document.querySelector('.neck-pane')?.getBoundingClientRect().top ?? 0;
+      return Math.max(0, one.getBoundingClientRect().bottom - neck - 4);
+    });
+  for (const size of SIZES.filter(({ width }) => width > 500)) {
+    await test.step(`${size.width} by ${size.height}`, async () => {
+      await page.setViewportSize(size);
+      await expect.poll(covered).toBe(0);
+      for (const part of ['.now', '.form-name', '.next-form'])
+        await expect.poll(() => pushed(part), part).toBe(0);
+    });
+  }
+});
+
 /** Minutes of arc that a capital takes at two metres, its type in CSS pixels (96 to the inch). */
 const arcOf = (type: number): number =>
   (Math.atan((type * 0.67 * 25.4) / 96 / 2000) * 180 * 60) / Math.PI;
