@@ -6,6 +6,7 @@
  * (tests/private-names.test.ts). Names of the web platform are never shortened.
  */
 export const PRIVATE_NAMES = [
+  'DetermineComponentFrameRoot',
   'UNSAFE_componentWillMount',
   'UNSAFE_componentWillReceiveProps',
   'UNSAFE_componentWillUpdate',
@@ -53,6 +54,7 @@ export const PRIVATE_NAMES = [
   'componentWillUpdate',
   'containerInfo',
   'contextType',
+  'dangerouslySetInnerHTML',
   'dehydrated',
   'deletions',
   'dependencies',
@@ -77,6 +79,7 @@ export const PRIVATE_NAMES = [
   'fragmentInstance',
   'getDerivedStateFromError',
   'getDerivedStateFromProps',
+  'getSnapshot',
   'getSnapshotBeforeUpdate',
   'hasEagerState',
   'hiddenCallbacks',
@@ -133,11 +136,14 @@ export const PRIVATE_NAMES = [
   'stateNode',
   'stylesheets',
   'subtreeFlags',
+  'suppressContentEditableWarning',
+  'suppressHydrationWarning',
   'suspendedLanes',
   'suspenseyImages',
   'tailMode',
   'targetContainers',
   'timeoutHandle',
+  'transitionTypes',
   'treeContext',
   'treeForkCount',
   'unstable_IdlePriority',

@@ -1,5 +1,5 @@
 import { copyAt, type Hand } from './at-hand.ts';
-import { gripWidth } from './grips.ts';
+import { gripWidth, likeness } from './grips.ts';
 import { samePlace, stringNumber } from './places.ts';
 import { spanLength } from './reach.ts';
 import type { FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
@@ -28,6 +28,26 @@ export interface BesideShape {
   readonly added: readonly GripTone[];
   /** Strings of the shape above or below the grip. */
   readonly silent: readonly StringNumber[];
+}
+
+/** To which side of its lowest string a shape or a grip lies, by frets from string 1; undefined = to both. */
+function sideOf(frets: readonly number[]): 'nut' | 'bridge' | undefined {
+  const root = frets.at(-1) ?? 0;
+  if (frets.every((f) => f <= root)) return 'nut';
+  return frets.every((f) => f >= root) ? 'bridge' : undefined;
+}
+
+/**
+ * To which side of its root the chosen grip lies as its form's open shape does, where little else is left
+ * of that: forms C and G lie towards the nut, A, E and D towards the bridge (common practice).
+ */
+export function sideLeft({ chosen }: Reading): 'nut' | 'bridge' | undefined {
+  const grip = chosen?.grip;
+  if (grip === undefined || grip.form.own || grip.tones.at(-1)?.degree.number !== 1)
+    return undefined;
+  if (likeness(grip) * 2 >= grip.tones.length) return undefined;
+  const side = sideOf(grip.tones.map(({ fret }) => fret));
+  return side === sideOf(grip.form.frets.flatMap((f) => f ?? [])) ? side : undefined;
 }
 
 export function besideShape({ chosen }: Reading): BesideShape {

@@ -31,6 +31,7 @@ export {
   isBeyondSpan,
   positionForAll,
   sameGripAs,
+  sideLeft,
 } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';

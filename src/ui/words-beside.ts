@@ -12,6 +12,7 @@ import {
   type Reading,
   rivalAtHand,
   sameGripAs,
+  sideLeft,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
 import { formName, formPlace, stringsInWords } from './form-text.ts';
@@ -73,7 +74,7 @@ function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): 
       return counted(at) + moreStretched(at) + smallerShare(best, at);
     case 'part':
     case 'whole':
-      return `${counted(at)}, which ${wholeInWords(within, best)} contains`;
+      return `which ${wholeInWords(within, best)} contains`;
     case 'alone':
       return '';
     default:
@@ -97,8 +98,11 @@ const listed = (told: string, tones: readonly GripTone[]): string => {
 /** Where the grip is not the plain open shape. */
 function changedWords(reading: Reading): string {
   const { changed, added, silent } = besideShape(reading);
+  const side = sideLeft(reading);
+  const form = reading.chosen?.form;
   const rests = silent.length === 0 ? '' : `, ${stringsInWords(silent)} left out`;
-  return listed('changed', changed) + listed('added', added) + rests;
+  const left = side && form ? `, the rest towards the ${side} as in ${formName(form)}` : '';
+  return left + listed('changed', changed) + listed('added', added) + rests;
 }
 
 /** Where else the hand would have it all. */

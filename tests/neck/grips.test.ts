@@ -55,6 +55,11 @@ describe('grips of the five forms', () => {
     ['D9sus4', 'G', 7, '10-x-7-9-8-8'],
     ['F', 'D', 3, 'xx3565'],
     ['Cm7b5', 'G', 5, '8x887x'],
+    ['F#9', 'D', 4, 'xx4354'],
+    ['G7b9', 'D', 5, 'xx5464'],
+    ['Bbmaj9', 'D', 8, 'x-x-8-7-10-8'],
+    ['D6/9', 'D', 12, 'x-x-12-11-12-12'],
+    ['E7#9', 'D', 2, 'xx2133'],
     ['Bm7b5', 'G', 4, '7x776x'],
   ])('put %s in the %s form at %i as %s (common practice)', (symbol, form, anchor, grip) => {
     expect(gripText(symbol, form, anchor)).toBe(grip);

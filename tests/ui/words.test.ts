@@ -73,13 +73,21 @@ describe('the reading in words', () => {
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'Open C shape 5 frets up, nothing played at V, root on string 5, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
+      'root on string 5, the rest towards the nut as in C, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(
       'root on string 5, changed: ♭7 on string 3, ♭3 on 2. ',
     );
     expect(said('Bm7', 2, 'Gbm7b5/Bbb', { form: 'A' })).toContain('changed: ♭7');
+  });
+
+  it('says where the grip lies of its root where most of the shape is changed', () => {
+    expect(said('Dm7b5', 8)).toContain(
+      'root on string 6, the rest towards the nut as in G, changed: ♭7 on string 4, ',
+    );
+    expect(said('Bb7#5', 1, '', { form: 'A' })).not.toContain('the rest towards');
+    expect(said('Cm9', 8)).not.toContain('the rest towards');
   });
 
   it('tells a string that the shape does not play, and outer ones that it leaves out', () => {
@@ -94,8 +102,8 @@ describe('the reading in words', () => {
   it('says where the hand would have all of a grip, a few frets away', () => {
     expect(said('Ab', 7)).toContain(' Position VIII has all of it.');
     expect(said('Ab', 8)).not.toContain('has all');
-    expect(said('C9', 9)).toContain(' Position VIII has all of it.');
-    expect(said('G7b9', 5), 'it is wider than any hand there').not.toContain('has all of it');
+    expect(said('C', 9, '', { form: 'E' })).toContain(' Position VIII has all of it.');
+    expect(said('F7#9', 8, '', { form: 'A' }), 'wide anywhere').not.toContain('has all of it');
     expect(said('C', 1, '', { form: 'E' }), 'too far').not.toContain('has all of it');
   });
 
@@ -181,8 +189,8 @@ describe('the reading in words', () => {
     expect(said('C7b9#9#11b13', 8)).toContain(
       'C7♭9♯9♯11♭13, position VIII: no playable grip: the tones are shown in the nearest form, E at VIII. ',
     );
-    expect(said('E9', 2, '', { form: 'D' })).toContain(
-      'E9, position II: no playable grip: the tones are shown in the nearest form, D at II. ',
+    expect(said('A7#9#5', 7, '', { form: 'D' })).toContain(
+      'A7♯9♯5, position VII: no playable grip: the tones are shown in the nearest form, D at VII. ',
     );
   });
 
@@ -195,8 +203,9 @@ describe('the reading in words', () => {
 
   it('says of a grip that it is wider than the player’s span', () => {
     const wide = ', its grip wider than your span';
-    expect(said('G7b9', 5)).toContain(`one more stretched${wide}`);
-    expect(said('G7b9', 5, '', { span: { index: 5, little: 11 } })).not.toContain(wide);
+    const wider = { form: 'A', span: { index: 5, little: 11 } };
+    expect(said('F7#9', 8, '', { form: 'A' })).toContain(`one out of reach${wide}`);
+    expect(said('F7#9', 8, '', wider)).not.toContain(wide);
     expect(said('E9', 7)).not.toContain(wide);
   });
 
@@ -207,8 +216,8 @@ describe('the reading in words', () => {
     ['Bm', 10, 'Second best: the C form, as much, but its form is less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
-    ['E/G#', 7, 'Second best: the A form, three of four, which this one contains.'],
-    ['D/F#', 7, 'Second best: the A form, four of four, which this one contains.'],
+    ['E/G#', 7, 'Second best: the A form, which this one contains.'],
+    ['D/F#', 7, 'Second best: the A form, which this one contains.'],
     ['G7#9', 10, 'Second best: the A form, four of five, but wider than four frets.'],
     ['Cm9', 10, 'Second best: the D form, two of four, but wider than four frets.'],
     ['F', 7, 'Second best: the G form, three of six.'],
