@@ -50,6 +50,19 @@ test('a click on a chord puts the cursor there, and arrow keys go on from it', a
   await expect(current(page)).toBeFocused();
 });
 
+test('Escape gives the keys back from the text to the cursor, and changes nothing', async ({
+  page,
+}) => {
+  await open(page, { progression: TURNAROUND, at: '1.1', position: '5' });
+  await field(page).click();
+  await page.keyboard.press('Control+End');
+  await expect(current(page)).toHaveAttribute('data-at', '4.1');
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('Home');
+  await expect(current(page)).toHaveAttribute('data-at', '1.1');
+  await expect(field(page)).toHaveValue(TURNAROUND);
+});
+
 test('the whole lane is one tab stop, and tab goes on to what is next', async ({ page }) => {
   await open(page, { progression: TURNAROUND, at: '2.1', position: '5' });
   await expect(cells(page)).toHaveCount(4);

@@ -47,6 +47,7 @@ export function ChartGuide() {
     <>
       <Samples rows={HOW} />
       <Samples rows={CHORDS} />
+      <p>Esc leaves the box; then the arrow keys move the cursor.</p>
     </>
   );
 }

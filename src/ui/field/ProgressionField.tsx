@@ -94,6 +94,8 @@ export function ProgressionField() {
         onChange={({ currentTarget }) =>
           setProgression(currentTarget.value, currentTarget.selectionStart)
         }
+        // Back at the chords, as with the other fields: the arrow keys move the cursor again.
+        onKeyDown={({ key, currentTarget }) => key === 'Escape' && currentTarget.blur()}
         onKeyUp={follow}
         onClick={follow}
       />
