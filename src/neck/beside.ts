@@ -2,7 +2,7 @@ import { copyAt, type Hand } from './at-hand.ts';
 import { gripWidth, likeness } from './grips.ts';
 import { samePlace, stringNumber } from './places.ts';
 import { spanLength } from './reach.ts';
-import type { FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
+import type { Form, FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
 export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefined {
@@ -30,26 +30,6 @@ export interface BesideShape {
   readonly silent: readonly StringNumber[];
 }
 
-/** To which side of its lowest string a shape or a grip lies, by frets from string 1; undefined = to both. */
-function sideOf(frets: readonly number[]): 'nut' | 'bridge' | undefined {
-  const root = frets.at(-1) ?? 0;
-  if (frets.every((f) => f <= root)) return 'nut';
-  return frets.every((f) => f >= root) ? 'bridge' : undefined;
-}
-
-/**
- * To which side of its root the chosen grip lies as its form's open shape does, where little else is left
- * of that: forms C and G lie towards the nut, A, E and D towards the bridge (common practice).
- */
-export function sideLeft({ chosen }: Reading): 'nut' | 'bridge' | undefined {
-  const grip = chosen?.grip;
-  if (grip === undefined || grip.form.own || grip.tones.at(-1)?.degree.number !== 1)
-    return undefined;
-  if (likeness(grip) * 2 >= grip.tones.length) return undefined;
-  const side = sideOf(grip.tones.map(({ fret }) => fret));
-  return side === sideOf(grip.form.frets.flatMap((f) => f ?? [])) ? side : undefined;
-}
-
 export function besideShape({ chosen }: Reading): BesideShape {
   const grip = chosen?.grip;
   if (grip === undefined || grip.form.own) return { changed: [], added: [], silent: [] };
@@ -65,6 +45,32 @@ export function besideShape({ chosen }: Reading): BesideShape {
     added: apart.filter(({ string }) => shapeAt(string) === null),
     silent: strings.filter((s) => (s < first || s > last) && shapeAt(s) !== null),
   };
+}
+
+/** Whether the lowest string of a shape or a grip, by frets from string 1, holds its highest or lowest fret. */
+function extremeOf(frets: readonly number[]): 'highest' | 'lowest' | undefined {
+  const root = frets.at(-1) ?? 0;
+  if (frets.every((f) => f <= root)) return 'highest';
+  return frets.every((f) => f >= root) ? 'lowest' : undefined;
+}
+
+const lowestString = ({ frets }: Form): number => frets.findLastIndex((f) => f !== null);
+
+/**
+ * What the root still has of the open shape where little else is left of it (common practice): `alone`,
+ * no other form has its lowest root on that string (D); or it lies at the highest fret of the grip, as
+ * in C and G, or at the lowest, as in A and E.
+ */
+export function rootLeft({ chosen, forms }: Reading): 'alone' | 'highest' | 'lowest' | undefined {
+  const grip = chosen?.grip;
+  if (grip === undefined || grip.form.own || grip.tones.at(-1)?.degree.number !== 1)
+    return undefined;
+  if (likeness(grip) * 2 >= grip.tones.length) return undefined;
+  const { form } = grip;
+  const others = forms.filter((at) => at.form !== form && !at.form.own);
+  if (others.every((at) => lowestString(at.form) !== lowestString(form))) return 'alone';
+  const extreme = extremeOf(grip.tones.map(({ fret }) => fret));
+  return extreme === extremeOf(form.frets.flatMap((f) => f ?? [])) ? extreme : undefined;
 }
 
 /** Frets that a hand is told to move; further away another form lies under it. */

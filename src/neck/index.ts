@@ -30,8 +30,8 @@ export {
   formWithoutGrip,
   isBeyondSpan,
   positionForAll,
+  rootLeft,
   sameGripAs,
-  sideLeft,
 } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';
 export { type Connection, connectionsBetween } from './connections.ts';

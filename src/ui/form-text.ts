@@ -37,18 +37,17 @@ export const stringsInWords = (strings: readonly number[]): string =>
   (strings.length > 1 ? `strings ${strings.slice(0, -1).join(', ')} and ` : 'string ') +
   strings[strings.length - 1];
 
-/** Where a moved shape begins, when that is another fret than the count by which it was moved. */
+/** Where the nut of a moved shape lies and where its grip begins, when that is another fret. */
 function beginning(at: FormAtHand, up: number): string {
   const lowest = lowestFret(at);
   if (lowest === 0 || lowest === up) return '';
-  return up > 0 && lowest > at.anchor
-    ? `, nothing played at ${roman(at.anchor)}`
-    : `, fretted from ${roman(lowest)}`;
+  const nut = at.anchor > 0 ? `, nut at ${roman(at.anchor)}` : '';
+  return `${nut}, grip from ${roman(lowest)}`;
 }
 
 /**
  * Why a form is called so: `open E shape 8 frets up, barred, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, nothing played at VII, root on string 5`. Of a form that a player put
+ * 1`; `open C shape 7 frets up, nut at VII, grip from IX, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {

@@ -11,11 +11,11 @@ import {
   positionForAll,
   type Reading,
   rivalAtHand,
+  rootLeft,
   sameGripAs,
-  sideLeft,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
-import { formName, formPlace, stringsInWords } from './form-text.ts';
+import { formName, stringsInWords } from './form-text.ts';
 import { roman } from './roman.ts';
 import { type Beside, counted, numberWord } from './words.ts';
 
@@ -43,13 +43,13 @@ function coloursSentence({ tones }: Reading): string {
   return words.length === 0 ? '' : `Colours under the hand: ${[...new Set(words)].join(', ')}`;
 }
 
-/** What the hand has more of than of the other, or what else decides; `at` is the other. */
+/** What decides where the hand has as much of the other, or more. */
 const DECIDED = {
-  narrow: () => 'wider than four frets',
-  stretch: () => 'less with a stretch',
-  near: (at: FormAtHand) => `it begins at ${formPlace(at)}`,
-  clean: () => 'a string muted in it',
-  usual: () => 'its form is less usual',
+  narrow: 'wider than four frets',
+  stretch: 'less with a stretch',
+  near: 'this one begins nearer the index',
+  clean: 'a string muted in it',
+  usual: 'its form is less usual',
 } as const;
 
 const moreStretched = ({ stretched }: FormAtHand): string =>
@@ -58,9 +58,9 @@ const moreStretched = ({ stretched }: FormAtHand): string =>
 /** Places of a grip that the hand lacks without a stretch. */
 const lackOf = ({ under, of }: FormAtHand): number => of - under;
 
-/** Where the other form lacks no more places than the best, its share of them is what tells. */
+/** Where the hand has no fewer places of the other form, or lacks no more of them, the share tells. */
 const smallerShare = (best: FormAtHand | undefined, at: FormAtHand): string =>
-  best && lackOf(at) <= lackOf(best) ? ', the smaller share' : '';
+  best && (lackOf(at) <= lackOf(best) || at.under >= best.under) ? ', the smaller share' : '';
 
 /** `as much`, where the hand has the same share of both. */
 const hasOf = (at: FormAtHand, best: FormAtHand | undefined): string =>
@@ -78,7 +78,7 @@ function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): 
     case 'alone':
       return '';
     default:
-      return `${hasOf(at, best)}, but ${DECIDED[by](at)}`;
+      return `${hasOf(at, best)}, but ${DECIDED[by]}`;
   }
 }
 
@@ -95,13 +95,19 @@ const listed = (told: string, tones: readonly GripTone[]): string => {
   return each.length === 0 ? '' : `, ${told}: ${each.join(', ')}`;
 };
 
+const LEFT = {
+  alone: 'the bass only in',
+  highest: 'the highest fret as in',
+  lowest: 'the lowest fret as in',
+} as const;
+
 /** Where the grip is not the plain open shape. */
 function changedWords(reading: Reading): string {
   const { changed, added, silent } = besideShape(reading);
-  const side = sideLeft(reading);
+  const root = rootLeft(reading);
   const form = reading.chosen?.form;
   const rests = silent.length === 0 ? '' : `, ${stringsInWords(silent)} left out`;
-  const left = side && form ? `, the rest towards the ${side} as in ${formName(form)}` : '';
+  const left = root && form ? `, ${LEFT[root]} ${formName(form)}` : '';
   return left + listed('changed', changed) + listed('added', added) + rests;
 }
 
@@ -126,7 +132,7 @@ function rivalSentence(reading: Reading, hand: Hand): string {
   if (rival.by === 'alone') return 'No other form lies under the hand';
   const has = rivalHas(rival, forms[0]);
   const wide =
-    isBeyondSpan(rival.at, hand) && rival.by !== 'narrow' ? ', wider than your span' : '';
+    isBeyondSpan(rival.at, hand) && rival.by !== 'narrow' ? ', its grip wider than your span' : '';
   return `Second best: the ${formName(rival.at.form)} form, ${has}${wide}`;
 }
 

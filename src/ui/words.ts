@@ -100,7 +100,7 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   const partly = form.under * 2 <= form.of;
   const out = form.of - form.under - form.stretched;
   // Where it lies only partly the rest goes without saying.
-  const beyond = partly || !out ? '' : `, ${numberWord(out)} out of reach`;
+  const beyond = partly || !out ? '' : `, ${numberWord(out)} outside it`;
   const mostly = partly ? ' only partly' : form.under < form.of ? ' mostly' : '';
   return `the ${name} form lies${mostly} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }

@@ -65,15 +65,15 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, nothing played at IV, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
-        'Second best: the A form, three of five, one more stretched, wider than your span. ' +
+        'Open C shape 4 frets up, nut at IV, grip from VI, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
+        'Second best: the A form, three of five, one more stretched, its grip wider than your span. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
   });
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'root on string 5, the rest towards the nut as in C, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
+      'root on string 5, the highest fret as in C, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(
@@ -82,12 +82,15 @@ describe('the reading in words', () => {
     expect(said('Bm7', 2, 'Gbm7b5/Bbb', { form: 'A' })).toContain('changed: ♭7');
   });
 
-  it('says where the grip lies of its root where most of the shape is changed', () => {
+  it('says what the root still has of the shape where most of the shape is changed', () => {
     expect(said('Dm7b5', 8)).toContain(
-      'root on string 6, the rest towards the nut as in G, changed: ♭7 on string 4, ',
+      'root on string 6, the highest fret as in G, changed: ♭7 on string 4, ',
     );
-    expect(said('Bb7#5', 1, '', { form: 'A' })).not.toContain('the rest towards');
-    expect(said('Cm9', 8)).not.toContain('the rest towards');
+    expect(said('Ab9', 6)).toContain(
+      'root on string 4, the bass only in D, changed: 3 on string 3, ',
+    );
+    expect(said('Bb7#5', 1, '', { form: 'A' })).not.toContain('fret as in');
+    expect(said('Cm9', 8)).not.toContain('fret as in');
   });
 
   it('tells a string that the shape does not play, and outer ones that it leaves out', () => {
@@ -108,7 +111,7 @@ describe('the reading in words', () => {
   });
 
   it('says what is out of reach where a stretch gives more, but not all', () => {
-    expect(said('A6/9', 7)).toContain('four of six places, one more stretched, one out of reach. ');
+    expect(said('A6/9', 7)).toContain('four of six places, one more stretched, one outside it. ');
     expect(said('Bm7', 5)).toContain('five of six places, one more stretched. ');
   });
 
@@ -204,17 +207,17 @@ describe('the reading in words', () => {
   it('says of a grip that it is wider than the player’s span', () => {
     const wide = ', its grip wider than your span';
     const wider = { form: 'A', span: { index: 5, little: 11 } };
-    expect(said('F7#9', 8, '', { form: 'A' })).toContain(`one out of reach${wide}`);
+    expect(said('F7#9', 8, '', { form: 'A' })).toContain(`one outside it${wide}`);
     expect(said('F7#9', 8, '', wider)).not.toContain(wide);
     expect(said('E9', 7)).not.toContain(wide);
   });
 
   it.each([
     ['E9', 7, 'Second best: the A form, as much, but wider than four frets.'],
-    ['Cmaj7', 2, 'Second best: the A form, as much, but it begins at III.'],
+    ['Cmaj7', 2, 'Second best: the A form, as much, but this one begins nearer the index.'],
     ['Gsus2', 3, 'Second best: the E form, as much, but a string muted in it.'],
     ['Bm', 10, 'Second best: the C form, as much, but its form is less usual.'],
-    ['Edim7', 2, 'Second best: the E form, five of six.'],
+    ['Edim7', 2, 'Second best: the E form, five of six, the smaller share.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
     ['E/G#', 7, 'Second best: the A form, which this one contains.'],
     ['D/F#', 7, 'Second best: the A form, which this one contains.'],
@@ -270,7 +273,7 @@ describe('the reading in words', () => {
         'Second best: the D form, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
-      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much, but it begins at III',
+      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much, but this one begins nearer the index',
     );
     const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
     expect(accountOf(silent).reason).toBe('');

@@ -14,8 +14,12 @@ const WORDS = [
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'Nothing played at V',
-    '“Open C shape 5 frets up” has its nut at fret V, but this chord’s grip holds nothing there: it begins higher. “Fretted from” says where a grip begins that reaches back below its nut.',
+    'Nut at V, grip from VII',
+    '“Open C shape 5 frets up” has its nut at fret V. Where this chord’s grip begins at another fret, it is told.',
+  ],
+  [
+    'The highest fret as in C',
+    'Where little else is left of a shape: in C and G the lowest root lies at the highest fret of the grip, in A and E at its lowest, and only D has its lowest root on string 4.',
   ],
   [
     'Changed, added, left out',
