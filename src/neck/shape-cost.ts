@@ -13,7 +13,8 @@ export const COST = {
   restAtEdge: 2.7,
   restInside: 4.2,
   restBesideBass: 2.75,
-  noFingerToMute: 0.6,
+  restPower: 0.4,
+  noneToMute: 0.6,
   outerRootGivenUp: 0.1,
   fifthOverBassMoved: 1.5,
   addedBass: 1,
@@ -60,12 +61,13 @@ export function restSurcharge(form: Form, frets: Frets): number {
   return cost;
 }
 
-/** Strings that a chord on the guitar has at least (common practice). */
+/** Strings that a chord on the guitar has at least; of root and fifth alone three are enough (common practice). */
 const LEAST_STRINGS = 4;
 
-/** A grip of fewer strings is hardly a form any more. */
-export const thinness = (frets: Frets): number =>
-  COST.thin * Math.max(0, LEAST_STRINGS - frets.filter((f) => f !== null).length);
+/** A grip of fewer strings is hardly a form any more. `tones`: how many different ones the chord has. */
+export const thinness = (frets: Frets, tones: number): number =>
+  COST.thin *
+  Math.max(0, Math.min(LEAST_STRINGS, tones + 1) - frets.filter((f) => f !== null).length);
 
 /** Hand and ear find a form by its outermost root, so that one is given up last. */
 export function outerRootGivenUp(form: Form, heights: readonly number[], frets: Frets): number {
@@ -152,5 +154,5 @@ export function fingerCost({ count, barres }: Fingering, frets: Frets): number {
   const fourth = count > 3 ? COST.fourthFinger : 0;
   const allTips = count > 3 && barres.length === 0 && restsInside(frets);
   const flat = barres.reduce((sum, barre) => sum + flatCost(barre, frets), 0);
-  return count * COST.finger + fourth + flat + (allTips ? COST.noFingerToMute : 0);
+  return count * COST.finger + fourth + flat + (allTips ? COST.noneToMute : 0);
 }

@@ -81,12 +81,14 @@ function heightsAboveRoot(form: Form, midis: readonly number[]): readonly number
 const toneAt = (demands: Demands, height: number): ToneDemand | undefined =>
   demands.byOffset[pitchClass(height)];
 
+/** Root and fifth alone, of which three strings are enough (common practice). */
+const isPower = ({ tones }: Demands): boolean => tones.length < 3;
+
 /** Leaving a string of the form silent costs at least this; those outside it are silent for nothing. */
-const restChoice = (form: Form, index: number): Choice => ({
-  fret: null,
-  bit: 0,
-  cost: form.frets[index] === null ? 0 : LEAST_REST,
-});
+function restChoice({ form, demands, rootString }: Frame, index: number): Choice {
+  const rest = isPower(demands) && index < rootString ? COST.restPower : LEAST_REST;
+  return { fret: null, bit: 0, cost: form.frets[index] === null ? 0 : rest };
+}
 
 function moveCost(frame: Frame, index: number, to: number): number {
   const from = frame.form.frets[index];
@@ -114,7 +116,7 @@ function isBass({ form, demands }: Frame, tone: ToneDemand): boolean {
 function choicesFor(frame: Frame, index: number): readonly Choice[] {
   const { form, demands, heights, rootString } = frame;
   const outside = form.frets[index] === null;
-  const choices: Choice[] = [restChoice(form, index)];
+  const choices: Choice[] = [restChoice(frame, index)];
   if (outside && (demands.bass === 0 || index < rootString)) return choices;
   for (let f = frame.lowest; f <= HIGHEST; f++) {
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
@@ -187,7 +189,9 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
     return undefined;
   const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
   const rests =
-    restSurcharge(form, frets) + outerRootGivenUp(form, heights, frets) + thinness(frets);
+    restSurcharge(form, frets) +
+    outerRootGivenUp(form, heights, frets) +
+    thinness(frets, demands.tones.length);
   const known = draft.base + left + width + rests;
   if (known >= most) return undefined;
   const sounds = soundsOf(search, draft.picked);
