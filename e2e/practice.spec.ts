@@ -79,9 +79,20 @@ test('on the practice screen the caution hides no bar, and a large chord pushes 
       const neck = document.querySelector('.neck-pane')?.getBoundingClientRect().top ?? 0;
       return Math.max(0, one.getBoundingClientRect().bottom - neck - 4);
     });
+  // A tone is seen whole or not at all; its letters end above the edge of its box.
+  const cut = () =>
+    page.locator('.chord-tones > div').evaluateAll((all) => {
+      const within = all[0]?.parentElement?.getBoundingClientRect();
+      const bottom = within?.bottom ?? 0;
+      return all.filter((one) => {
+        const tone = one.getBoundingClientRect();
+        return tone.top < bottom - 2 && tone.bottom > bottom + 4;
+      }).length;
+    });
   for (const size of SIZES.filter(({ width }) => width > 500)) {
     await test.step(`${size.width} by ${size.height}`, async () => {
       await page.setViewportSize(size);
+      await expect.poll(cut).toBe(0);
       await expect.poll(covered).toBe(0);
       for (const part of ['.now', '.form-name', '.next-form'])
         await expect.poll(() => pushed(part), part).toBe(0);
