@@ -2,7 +2,8 @@ import { copyAt, type Hand } from './at-hand.ts';
 import { gripWidth, likeness } from './grips.ts';
 import { samePlace, stringNumber } from './places.ts';
 import { spanLength } from './reach.ts';
-import type { Form, FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
+import { lowestPlayed } from './shapes.ts';
+import type { FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
 export function bassBeyondHand({ chord, chosen, tones }: Reading): Tone | undefined {
@@ -54,8 +55,6 @@ function extremeOf(frets: readonly number[]): 'highest' | 'lowest' | undefined {
   return frets.every((f) => f >= root) ? 'lowest' : undefined;
 }
 
-const lowestString = ({ frets }: Form): number => frets.findLastIndex((f) => f !== null);
-
 /**
  * What the root still has of the open shape where little else is left of it (common practice): `alone`,
  * no other form has its lowest root on that string (D); or it lies at the highest fret of the grip, as
@@ -68,7 +67,8 @@ export function rootLeft({ chosen, forms }: Reading): 'alone' | 'highest' | 'low
   if (likeness(grip) * 2 >= grip.tones.length) return undefined;
   const { form } = grip;
   const others = forms.filter((at) => at.form !== form && !at.form.own);
-  if (others.every((at) => lowestString(at.form) !== lowestString(form))) return 'alone';
+  if (others.every((at) => lowestPlayed(at.form.frets) !== lowestPlayed(form.frets)))
+    return 'alone';
   const extreme = extremeOf(grip.tones.map(({ fret }) => fret));
   return extreme === extremeOf(form.frets.flatMap((f) => f ?? [])) ? extreme : undefined;
 }

@@ -135,10 +135,13 @@ function placeAt(
 export const likeness = ({ form, anchor, tones }: Grip): number =>
   tones.filter(({ string, fret: f }) => form.frets[string - 1] === f - anchor).length;
 
+/** Whether one grip has all the places of another. */
+export const contains = (whole: Grip, part: Grip): boolean =>
+  part.tones.every((tone) => whole.tones.some((other) => samePlace(tone, other)));
+
 /** Whether a grip is better called by another form: all of it lies in that form's, which is more like itself. */
 const isPartOf = (part: Grip, whole: Grip): boolean =>
-  likeness(whole) > likeness(part) &&
-  part.tones.every((tone) => whole.tones.some((other) => samePlace(tone, other)));
+  likeness(whole) > likeness(part) && contains(whole, part);
 
 function withOwner(place: FormPlace, all: readonly FormPlace[]): FormPlace {
   const { grip } = place;

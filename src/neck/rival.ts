@@ -10,7 +10,7 @@ import {
   shareOf,
   usualFirst,
 } from './at-hand.ts';
-import { samePlace } from './places.ts';
+import { contains } from './grips.ts';
 import type { FormAtHand, FormRival } from './types.ts';
 
 /** What sets the first of two apart of which as much lies under the hand. */
@@ -37,7 +37,7 @@ function setsApart(best: Measured, second: Measured): FormRival['by'] | undefine
 }
 
 const holdsAll = ({ grip: whole }: FormAtHand, { grip: part }: FormAtHand): boolean =>
-  part?.tones.every((tone) => whole?.tones.some((other) => samePlace(tone, other))) ?? false;
+  whole !== undefined && part !== undefined && contains(whole, part);
 
 /**
  * What sets the best form of a chord apart from the one that comes after it; undefined where the hand

@@ -71,7 +71,8 @@ interface Search extends Frame {
   readonly within: readonly number[];
 }
 
-const lowestPlayed = (frets: Frets): number => frets.findLastIndex((f) => f !== null);
+/** Index of the thickest string that a shape plays. */
+export const lowestPlayed = (frets: Frets): number => frets.findLastIndex((f) => f !== null);
 
 function heightsAboveRoot(form: Form, midis: readonly number[]): readonly number[] {
   const root = pitchClassOf(form.root);

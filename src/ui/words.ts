@@ -64,7 +64,7 @@ export interface AccountParts {
 }
 
 /** Long enough for what matters, short enough to be listened to at every move of the cursor. */
-export const LONGEST_ACCOUNT = 360;
+export const LONGEST_ACCOUNT = 350;
 
 /** The neighbour is on the neck too, so that its sentence is the first to go: some five lines on a telephone. */
 const LONGEST_WITH_NEIGHBOUR = 320;
