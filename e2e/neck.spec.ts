@@ -148,7 +148,7 @@ test('strings that the grip leaves silent carry a cross, and a form without a gr
     page.getByRole('button', { name: 'D form, at VII, no playable grip' }),
   ).toBeVisible();
   await expect(page.getByRole('status', { name: 'Reading' })).toContainText(
-    'The D form lies here, but no hand can grip it.',
+    'The D form lies here, but has no grip for this chord.',
   );
   await page.keyboard.press('ArrowRight');
   await expect(page.locator('[data-neck]')).toHaveAttribute('data-symbol', 'Dm7');

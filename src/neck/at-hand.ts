@@ -1,5 +1,5 @@
 import type { Chord } from '#theory';
-import { type FormPlace, formPlaces } from './grips.ts';
+import { type FormPlace, formPlaces, placesForHand } from './grips.ts';
 import { fret, samePlace } from './places.ts';
 import { reachByFret } from './reach.ts';
 import type { FormAtHand, Grip, GripTone, Instrument, Place, Reach, Span } from './types.ts';
@@ -20,7 +20,7 @@ const PRACTICE = ['E', 'A', 'D', 'C', 'G'];
 export interface Measured {
   readonly at: FormAtHand;
   readonly distance: number;
-  /** Set where the grip is only a part of another form's: how many places that has. */
+  /** Set where the grip is only a part of another form's that the hand has too: how many places that has. */
   readonly partOf: number | undefined;
   /** Set where the grip takes more than four frets. */
   readonly wide: boolean;
@@ -46,8 +46,13 @@ function countTones(
 const NO_PLACES: readonly Place[] = [];
 const NO_OVERLAPS: FormAtHand['overlaps'] = [];
 
+/** How many places a grip has, if the hand comes to all of them. */
+const reached = (grip: Grip | undefined, reach: readonly Reach[]): number | undefined =>
+  grip?.tones.every((tone) => reach[tone.fret] !== 'out') ? grip.tones.length : undefined;
+
 function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
-  const { form, anchor, grip, partOf, wide } = place;
+  const { form, anchor, grip, wide } = place;
+  const partOf = reached(place.partOf, reach);
   const distance = Math.abs(place.position - hand.position);
   if (grip === undefined) {
     const at: FormAtHand = {
@@ -148,10 +153,13 @@ function withOverlaps(at: FormAtHand, all: readonly FormAtHand[]): FormAtHand {
   return overlaps.length === 0 ? at : { ...at, overlaps };
 }
 
-function measureAll(chord: Chord, hand: Hand): readonly Measured[] {
+function measuredOf(places: readonly FormPlace[], hand: Hand): readonly Measured[] {
   const reach = reachByFret(hand.instrument, hand.span, hand.position);
-  return formPlaces(chord, hand.instrument).map((place) => measure(place, hand, reach));
+  return places.map((place) => measure(place, hand, reach));
 }
+
+const measureAll = (chord: Chord, hand: Hand): readonly Measured[] =>
+  measuredOf(placesForHand(chord, hand.instrument), hand);
 
 /** One copy of every form: the one of which most lies under the hand, or `by` another order. */
 function oneOfEach(measured: readonly Measured[], by: typeof better): readonly Measured[] {
@@ -193,20 +201,19 @@ export function nearestCopy(chord: Chord, hand: Hand, form: string): FormAtHand 
   return oneOfEach(copies, nearer)[0]?.at;
 }
 
-/** One copy of a form, measured against the hand. */
+/** One copy of a form, as it lies best to the hand. */
 export function copyAt(
   chord: Chord,
   hand: Hand,
   form: string,
   anchor: number,
 ): FormAtHand | undefined {
-  const place = formPlaces(chord, hand.instrument).find(
-    (one) => one.form.name === form && one.anchor === anchor,
+  const copies = measureAll(chord, hand).filter(
+    ({ at }) => at.form.name === form && at.anchor === anchor,
   );
-  if (place === undefined) return undefined;
-  return measure(place, hand, reachByFret(hand.instrument, hand.span, hand.position)).at;
+  return oneOfEach(copies, better)[0]?.at;
 }
 
 /** Every copy of every form along the neck, from the nut up, measured against the hand: "where else". */
 export const formsAlongNeck = (chord: Chord, hand: Hand): readonly FormAtHand[] =>
-  measureAll(chord, hand).map(({ at }) => at);
+  measuredOf(formPlaces(chord, hand.instrument), hand).map(({ at }) => at);

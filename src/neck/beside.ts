@@ -2,7 +2,6 @@ import { copyAt, type Hand } from './at-hand.ts';
 import { gripWidth, likeness } from './grips.ts';
 import { samePlace, stringNumber } from './places.ts';
 import { spanLength } from './reach.ts';
-import { lowestPlayed } from './shapes.ts';
 import type { FormAtHand, GripTone, Reading, StringNumber, Tone } from './types.ts';
 
 /** The bass that the symbol names, where the hand cannot come to its place in the grip. */
@@ -48,29 +47,20 @@ export function besideShape({ chosen }: Reading): BesideShape {
   };
 }
 
-/** Whether the lowest string of a shape or a grip, by frets from string 1, holds its highest or lowest fret. */
-function extremeOf(frets: readonly number[]): 'highest' | 'lowest' | undefined {
-  const root = frets.at(-1) ?? 0;
-  if (frets.every((f) => f <= root)) return 'highest';
-  return frets.every((f) => f >= root) ? 'lowest' : undefined;
-}
-
 /**
- * What the root still has of the open shape where little else is left of it (common practice): `alone`,
- * no other form has its lowest root on that string (D); or it lies at the highest fret of the grip, as
- * in C and G, or at the lowest, as in A and E.
+ * What a grip of which half or less lies as in the open shape still has of that, lowest string first,
+ * beside its roots; undefined of any other.
  */
-export function rootLeft({ chosen, forms }: Reading): 'alone' | 'highest' | 'lowest' | undefined {
+export function keptOfShape({ chosen }: Reading): readonly GripTone[] | undefined {
   const grip = chosen?.grip;
-  if (grip === undefined || grip.form.own || grip.tones.at(-1)?.degree.number !== 1)
+  if (grip === undefined || grip.form.own || likeness(grip) * 2 > grip.tones.length)
     return undefined;
-  if (likeness(grip) * 2 >= grip.tones.length) return undefined;
-  const { form } = grip;
-  const others = forms.filter((at) => at.form !== form && !at.form.own);
-  if (others.every((at) => lowestPlayed(at.form.frets) !== lowestPlayed(form.frets)))
-    return 'alone';
-  const extreme = extremeOf(grip.tones.map(({ fret }) => fret));
-  return extreme === extremeOf(form.frets.flatMap((f) => f ?? [])) ? extreme : undefined;
+  const { form, anchor, tones } = grip;
+  return tones
+    .filter(
+      ({ string, fret, degree }) => degree.number !== 1 && form.frets[string - 1] === fret - anchor,
+    )
+    .reverse();
 }
 
 /** Frets that a hand is told to move; further away another form lies under it. */
@@ -83,7 +73,8 @@ export function positionForAll({ chord, chosen }: Reading, hand: Hand): number |
   for (let by = 1; by <= FEW; by++) {
     for (const position of [hand.position + by, hand.position - by]) {
       const there = { ...hand, position };
-      if (position > 0 && copyAt(chord, there, form.name, anchor)?.under === of) return position;
+      const copy = position > 0 ? copyAt(chord, there, form.name, anchor) : undefined;
+      if (copy?.grip === chosen.grip && copy?.under === of) return position;
     }
   }
   return undefined;

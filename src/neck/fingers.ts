@@ -63,7 +63,7 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   let presses = indexBarre;
   const higher = [...new Set(single.map((press) => press.fret))].filter((f) => f !== lowest);
   for (const at of higher.reverse()) {
-    if (presses.length <= hands) break;
+    if (presses.length <= hands && !leavesMiddleAstray(presses)) break;
     presses = barred(frets, presses, at);
   }
   return presses;
@@ -82,6 +82,16 @@ function liesBetter(frets: Frets, single: readonly Press[], withBarre: readonly 
   if (tips === 2 && tight) return true;
   return single.length === HAND_FINGERS && (tight || isReachedOver(frets, flat, withBarre));
 }
+
+/** Frets before the index that the middle finger hardly comes to beside the other two (common practice). */
+const BEYOND_MIDDLE = 3;
+
+/** Whether all four fingers are needed although the three others stand far before the index. */
+const leavesMiddleAstray = ([index, middle, , little]: readonly Press[]): boolean =>
+  index !== undefined &&
+  middle !== undefined &&
+  little !== undefined &&
+  middle.fret - index.fret >= BEYOND_MIDDLE;
 
 const HAND_FINGERS = 4;
 /** Frets before a flat index from which on a second fingertip beside it would stand in the way. */

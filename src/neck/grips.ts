@@ -3,9 +3,9 @@ import { demandsOf } from './demands.ts';
 import { makeFingering } from './fingering-text.ts';
 import { type Fingering, fingeringOf } from './fingers.ts';
 import { formsOf } from './forms.ts';
-import { fret, samePlace, stringNumber } from './places.ts';
+import { fret, openMidis, samePlace, stringNumber } from './places.ts';
 import { distanceBetween, HAND_FRETS } from './reach.ts';
-import { type Shape, shapeIn } from './shapes.ts';
+import { lowestPlayed, type Shape, shapeIn } from './shapes.ts';
 import type { Barre, Form, Grip, GripTone, Instrument } from './types.ts';
 
 function gripTones(
@@ -62,8 +62,8 @@ export interface FormPlace {
   /** Fret under the index finger when the form is held. */
   readonly position: number;
   readonly grip?: Grip;
-  /** How many places the grip of the form has that this one is only a part of. */
-  readonly partOf?: number;
+  /** The grip of another form that this one is only a part of. */
+  readonly partOf?: Grip;
   /** Whether the grip takes more frets than one finger to a fret gives, wherever the hand is. */
   readonly wide: boolean;
 }
@@ -131,6 +131,9 @@ function placeAt(
   return fits ? { form, anchor, position, grip, wide } : undefined;
 }
 
+/** Fewer strings than these are no grip of four tones. */
+const UPPER_STRINGS = 4;
+
 /** Strings on which a grip leaves the form's open shape as it is. */
 export const likeness = ({ form, anchor, tones }: Grip): number =>
   tones.filter(({ string, fret: f }) => form.frets[string - 1] === f - anchor).length;
@@ -146,7 +149,7 @@ const isPartOf = (part: Grip, whole: Grip): boolean =>
 function withOwner(place: FormPlace, all: readonly FormPlace[]): FormPlace {
   const { grip } = place;
   const owner = grip && all.find((other) => other.grip && isPartOf(grip, other.grip));
-  return owner?.grip ? { ...place, partOf: owner.grip.tones.length } : place;
+  return owner?.grip ? { ...place, partOf: owner.grip } : place;
 }
 
 function computePlaces(chord: Chord, instrument: Instrument): readonly FormPlace[] {
@@ -176,6 +179,61 @@ export function formPlaces(chord: Chord, instrument: Instrument): readonly FormP
   if (byMeaning.size >= MOST_CACHED) byMeaning.clear();
   const places = computePlaces(chord, instrument);
   byMeaning.set(meaning, places);
+  return places;
+}
+
+/** The thinner strings of a form from its next root on, where they are enough for a grip. */
+function computeUpper(form: Form, midis: readonly number[]): Form | undefined {
+  const root = pitchClassOf(form.root);
+  const lowest = lowestPlayed(form.frets);
+  const next = form.frets.findLastIndex(
+    (f, i) => i < lowest && f !== null && pitchClass((midis[i] ?? 0) + f - root) === 0,
+  );
+  if (form.own || next < UPPER_STRINGS - 1) return undefined;
+  return { ...form, frets: form.frets.map((f, i) => (i > next ? null : f)) };
+}
+
+const uppers = new WeakMap<Form, Form | undefined>();
+
+function upperOf(form: Form, on: Instrument): Form | undefined {
+  if (!uppers.has(form)) uppers.set(form, computeUpper(form, openMidis(on)));
+  return uppers.get(form);
+}
+
+const lowestTone = ({ grip }: FormPlace): GripTone | undefined => grip?.tones.at(-1);
+
+/**
+ * The thinner strings of a form, played from its next root on (common practice: xx4354, the upper part of
+ * the E form, for B9). Only where no other grip within a hand has its lowest root there.
+ */
+function upperPlace(
+  { form, anchor, grip: whole }: FormPlace,
+  chord: Chord,
+  on: Instrument,
+  all: readonly FormPlace[],
+): FormPlace | undefined {
+  const upper = chord.bass ? undefined : upperOf(form, on);
+  const place = upper && placeAt(upper, chord, anchor, on);
+  const root = place && lowestTone(place);
+  if (!root || place.wide || !place.grip || (whole && contains(whole, place.grip)))
+    return undefined;
+  const taken = all.some((other) => {
+    const lowest = lowestTone(other);
+    return lowest && !other.wide && samePlace(lowest, root);
+  });
+  return taken ? undefined : { ...place, form, grip: { ...place.grip, form } };
+}
+
+const atHandCache = new WeakMap<readonly FormPlace[], readonly FormPlace[]>();
+
+/** Every copy of every form, and what a hand may play of one where no other form has a grip. */
+export function placesForHand(chord: Chord, instrument: Instrument): readonly FormPlace[] {
+  const all = formPlaces(chord, instrument);
+  const known = atHandCache.get(all);
+  if (known !== undefined) return known;
+  const more = all.flatMap((place) => upperPlace(place, chord, instrument, all) ?? []);
+  const places = more.length === 0 ? all : [...all, ...more];
+  atHandCache.set(all, places);
   return places;
 }
 

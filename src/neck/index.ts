@@ -29,8 +29,8 @@ export {
   besideShape,
   formWithoutGrip,
   isBeyondSpan,
+  keptOfShape,
   positionForAll,
-  rootLeft,
   sameGripAs,
 } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';

@@ -27,7 +27,8 @@ export const COST = {
   flatHigherFinger: 0.9,
   fingerAboveFlat: 2.7,
   flatStopsShort: 2.5,
-  barreOverRest: 4,
+  flatBesideTip: 2.7,
+  barreOverRest: 5,
   openShapeGivenUp: 1.8,
   thin: 3,
   fretBeyondFour: 2.5,
@@ -149,10 +150,25 @@ function restsInside(frets: Frets): boolean {
   return frets.slice(first, bass - 1).includes(null);
 }
 
+/** Strings that a flat finger takes beside the tip of another one without standing in its way: x32333. */
+const MOST_BESIDE_TIP = 3;
+
+/** Flat fingers over more strings than that, with the tip of another one before them in the same fret. */
+const besideTip = (
+  { barres, fingers }: Pick<Fingering, 'barres' | 'fingers'>,
+  frets: Frets,
+): number =>
+  barres.filter(
+    ({ finger, fret, from, to }) =>
+      from - to >= MOST_BESIDE_TIP &&
+      fingers.some((other, i) => frets[i] === fret && (other ?? finger) < finger),
+  ).length;
+
 /** What the fingers of a shape ask for. Where all four hold a string each, none is left to mute with. */
-export function fingerCost({ count, barres }: Fingering, frets: Frets): number {
+export function fingerCost({ count, barres, fingers }: Fingering, frets: Frets): number {
   const fourth = count > 3 ? COST.fourthFinger : 0;
   const allTips = count > 3 && barres.length === 0 && restsInside(frets);
   const flat = barres.reduce((sum, barre) => sum + flatCost(barre, frets), 0);
-  return count * COST.finger + fourth + flat + (allTips ? COST.noneToMute : 0);
+  const tips = besideTip({ barres, fingers }, frets) * COST.flatBesideTip;
+  return count * COST.finger + fourth + flat + tips + (allTips ? COST.noneToMute : 0);
 }

@@ -1,7 +1,6 @@
 import { type Degree, pitchClass, pitchClassOf } from '#theory';
 import type { Demands, ToneDemand } from './demands.ts';
 import { type Fingering, type Frets, fingeringOf } from './fingers.ts';
-import { formsOf } from './forms.ts';
 import { openMidis } from './places.ts';
 import { HAND_FRETS } from './reach.ts';
 import {
@@ -36,7 +35,7 @@ const HIGHEST = 5;
 /** A player's own form may have been put down with tones that lower below its lowest fret. */
 const LOWEST_OF_OWN = -2;
 const NOTHING_OPEN = LOWEST_OF_OWN - 1;
-/** A fret behind the anchor the index still finds a tone (common practice: x-7-10-9-8-8 for C/E, xx5464 for G7b9). */
+/** A fret behind the anchor the index still finds a bass (common practice: x-7-10-9-8-8 for C/E). */
 const BEHIND = -1;
 
 /** One way to use a string. `bit` stands for its tone among the chord's tones. */
@@ -59,8 +58,8 @@ interface Frame {
   readonly widest: number;
   /** The lowest fret that is looked at, from the anchor. */
   readonly lowest: number;
-  /** What is let behind the anchor: the bass alone, which then has to lie with the others, or any tone. */
-  readonly behind?: 'bass' | 'all';
+  /** Whether the bass is let behind the anchor, and then has to lie with the other tones. */
+  readonly bassNear: boolean;
 }
 
 interface Search extends Frame {
@@ -123,7 +122,7 @@ function choicesFor(frame: Frame, index: number): readonly Choice[] {
     const tone = toneAt(demands, (heights[index] ?? 0) + f);
     if (tone === undefined) continue;
     if (index === rootString && demands.bass === 0 && !maySoundLowest(form, f, tone)) continue;
-    const lowered = f < 0 && form.own === undefined && frame.behind !== 'all';
+    const lowered = f < 0 && form.own === undefined;
     if ((outside || lowered) && tone.offset !== demands.bass) continue;
     choices.push({
       fret: f,
@@ -186,8 +185,7 @@ function shapeOf(search: Search, draft: Draft, most: number): Shape | undefined 
   const frets = draft.picked.map((choice) => choice.fret);
   const absent = absentTones(demands, draft.held);
   const width = widthCost(frets, open, search.widest);
-  if (width === undefined || (search.behind === 'bass' && bassAstray(frets, open)))
-    return undefined;
+  if (width === undefined || (search.bassNear && bassAstray(frets, open))) return undefined;
   const left = absent.reduce((sum, tone) => sum + tone.absence, 0);
   const rests =
     restSurcharge(form, frets) +
@@ -237,8 +235,6 @@ function cheapest(search: Search): Shape | undefined {
 
 interface Setting {
   readonly form: Form;
-  /** Whether it has its lowest string to itself: what lies behind a root on string 5 or 6 is another form's. */
-  readonly alone: boolean;
   readonly demands: Demands;
   readonly midis: readonly number[];
   readonly widest: number;
@@ -248,13 +244,11 @@ function findShape(
   setting: Setting,
   open: boolean,
   lowest: number,
-  behind?: Frame['behind'],
+  bassNear = false,
 ): Shape | undefined {
   const heights = heightsAboveRoot(setting.form, setting.midis);
   const rootString = lowestPlayed(setting.form.frets);
-  return cheapest(
-    prepare({ ...setting, heights, open, rootString, lowest, ...(behind && { behind }) }),
-  );
+  return cheapest(prepare({ ...setting, heights, open, rootString, lowest, bassNear }));
 }
 
 /** An open shape held up the neck, where the strings that were open need a finger. */
@@ -277,19 +271,6 @@ function wholeShape(setting: Setting, open: Shape | undefined): Shape | undefine
   return kept !== undefined && kept.cost <= much ? kept : sought;
 }
 
-/**
- * A grip that no hand or only a stretched one holds gives way to one that a hand does, if that finds a
- * tone a fret behind the anchor (common practice: the third of ninth chords in the D form).
- */
-function heldShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  const shape = wholeShape(setting, open);
-  if (!setting.alone || (shape && isInHand(shape.frets))) return shape;
-  const near = findShape(setting, false, BEHIND, 'all');
-  return near && isInHand(near.frets) && near.cost < (shape?.cost ?? Number.POSITIVE_INFINITY)
-    ? near
-    : shape;
-}
-
 /** Whether a grip with its bass near is worth one string less than the grip that reaches for it. */
 const isWorth = (near: Shape, far: Shape): boolean =>
   near.cost <= far.cost + (isInHand(near.frets) ? COST.restAtEdge : 0);
@@ -299,11 +280,11 @@ const isWorth = (near: Shape, far: Shape): boolean =>
  * if that leaves the lowest string silent (common practice).
  */
 function movedShape(setting: Setting, open: Shape | undefined): Shape | undefined {
-  const shape = heldShape(setting, open);
+  const shape = wholeShape(setting, open);
   const { form, demands } = setting;
   if (demands.bass === 0 || form.own !== undefined) return shape;
   if (shape !== undefined && !bassAstray(shape.frets, false)) return shape;
-  const near = findShape(setting, false, BEHIND, 'bass');
+  const near = findShape(setting, false, BEHIND, true);
   return near && (shape === undefined || isWorth(near, shape)) ? near : shape;
 }
 
@@ -315,20 +296,13 @@ interface ShapePair {
 const cache = new WeakMap<Form, Map<string, ShapePair>>();
 const MOST_CACHED = 2000;
 
-const isAlone = (form: Form, on: Instrument): boolean =>
-  form.own === undefined &&
-  formsOf(on).every(
-    ({ frets, own }) =>
-      own || frets === form.frets || lowestPlayed(frets) !== lowestPlayed(form.frets),
-  );
-
 function shapePair(form: Form, demands: Demands, on: Instrument, widest: number): ShapePair {
   const pairs = cache.get(form) ?? new Map<string, ShapePair>();
   cache.set(form, pairs);
   const key = demands.key + widest;
   const known = pairs.get(key);
   if (known !== undefined) return known;
-  const setting = { form, alone: isAlone(form, on), demands, midis: openMidis(on), widest };
+  const setting = { form, demands, midis: openMidis(on), widest };
   const open = findShape(setting, true, 0);
   const pair = { open, moved: movedShape(setting, open) };
   if (pairs.size >= MOST_CACHED) pairs.clear();

@@ -37,24 +37,24 @@ export const stringsInWords = (strings: readonly number[]): string =>
   (strings.length > 1 ? `strings ${strings.slice(0, -1).join(', ')} and ` : 'string ') +
   strings[strings.length - 1];
 
-/** Where the nut of a moved shape lies and where its grip begins, when that is another fret. */
-function beginning(at: FormAtHand, up: number): string {
+/** Where a shape has no finger or open string at its nut. */
+function beginning(at: FormAtHand): string {
   const lowest = lowestFret(at);
-  if (lowest === 0 || lowest === up) return '';
-  const nut = at.anchor > 0 ? `, nut at ${roman(at.anchor)}` : '';
-  return `${nut}, grip from ${roman(lowest)}`;
+  if (lowest === at.anchor || at.anchor < 0) return '';
+  if (lowest < at.anchor) return ', begun a fret lower';
+  return at.anchor === 0 ? ', no string open' : `, nothing at its nut ${roman(at.anchor)}`;
 }
 
 /**
  * Why a form is called so: `open E shape 8 frets up, barred, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, nut at VII, grip from IX, root on string 5`. Of a form that a player put
+ * 1`; `open C shape 7 frets up, nothing at its nut VII, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {
   const { form } = at;
   const far = Math.abs(up);
   const moved = up === 0 ? '' : ` ${far} ${far === 1 ? 'fret' : 'frets'} ${up < 0 ? 'down' : 'up'}`;
-  const shape = form.own ? [] : [`open ${formName(form)} shape${moved}${beginning(at, up)}`];
+  const shape = form.own ? [] : [`open ${formName(form)} shape${moved}${beginning(at)}`];
   const nut = barre && !form.own ? ['barred'] : [];
   const root = roots.length === 0 ? [] : [`root on ${stringsInWords(roots)}`];
   return [...shape, ...nut, ...root].join(', ');

@@ -8,10 +8,10 @@ import {
   type GripTone,
   type Hand,
   isBeyondSpan,
+  keptOfShape,
   positionForAll,
   type Reading,
   rivalAtHand,
-  rootLeft,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
@@ -33,7 +33,7 @@ function noGripSentence(reading: Reading): string {
   const form = formWithoutGrip(reading);
   return form === undefined
     ? ''
-    : `The ${formName(form.form)} form lies here, but no hand can grip it`;
+    : `The ${formName(form.form)} form lies here, but has no grip for this chord`;
 }
 
 function coloursSentence({ tones }: Reading): string {
@@ -46,8 +46,7 @@ function coloursSentence({ tones }: Reading): string {
 /** What decides where the hand has as much of the other, or more. */
 const DECIDED = {
   narrow: 'wider than four frets',
-  stretch: 'less with a stretch',
-  near: 'this one begins nearer the index',
+  near: 'it begins further from the index',
   clean: 'a string muted in it',
   usual: 'its form is less usual',
 } as const;
@@ -64,19 +63,27 @@ const smallerShare = (best: FormAtHand | undefined, at: FormAtHand): string =>
 
 /** `as much`, where the hand has the same share of both. */
 const hasOf = (at: FormAtHand, best: FormAtHand | undefined): string =>
-  best && at.under * best.of === best.under * at.of ? 'as much' : counted(at);
+  best && at.under * best.of === best.under * at.of ? 'as much under the hand' : counted(at);
+
+/** What no stretch reaches of a form of which no less lies under the hand. */
+const outOfReach = ({ of, under, stretched }: FormAtHand): string =>
+  of === under + stretched
+    ? 'less with a stretch'
+    : `${numberWord(of - under - stretched)} out of reach`;
 
 /** How much the hand has of the form that comes second, and why that is not more. */
 function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): string {
-  if (at.under === 0) return 'only a stretch away';
+  if (at.under === 0) return 'nothing of it without a stretch';
   switch (by) {
     case 'share':
       return counted(at) + moreStretched(at) + smallerShare(best, at);
     case 'part':
     case 'whole':
-      return `which ${wholeInWords(within, best)} contains`;
+      return `only a part of ${wholeInWords(within, best)}`;
     case 'alone':
       return '';
+    case 'stretch':
+      return `${hasOf(at, best)}, but ${outOfReach(at)}`;
     default:
       return `${hasOf(at, best)}, but ${DECIDED[by]}`;
   }
@@ -87,28 +94,30 @@ const wholeInWords = (within: FormRival['within'], best: FormAtHand | undefined)
   return within === best?.form ? 'this one' : `the ${formName(within)} form`;
 };
 
-const listed = (told: string, tones: readonly GripTone[]): string => {
-  const each = tones.map(
-    ({ degree, string }, i) =>
-      `${makeDegree(degree, 'sign')} on ${i === 0 ? 'string ' : ''}${string}`,
-  );
-  return each.length === 0 ? '' : `, ${told}: ${each.join(', ')}`;
-};
+const onStrings = (tones: readonly GripTone[]): string =>
+  tones
+    .map(
+      ({ degree, string }, i) =>
+        `${makeDegree(degree, 'sign')} on ${i === 0 ? 'string ' : ''}${string}`,
+    )
+    .join(', ');
 
-const LEFT = {
-  alone: 'the bass only in',
-  highest: 'the highest fret as in',
-  lowest: 'the lowest fret as in',
-} as const;
+const listed = (told: string, tones: readonly GripTone[]): string =>
+  tones.length === 0 ? '' : `, ${told}: ${onStrings(tones)}`;
+
+/** What else a grip has in common with its shape than the root, where that is little. */
+function keptWords(reading: Reading): string {
+  const kept = keptOfShape(reading);
+  const form = reading.chosen?.form;
+  if (!kept || !form) return '';
+  return `, ${kept.length === 0 ? 'nothing else' : onStrings(kept)} as in ${formName(form)}`;
+}
 
 /** Where the grip is not the plain open shape. */
 function changedWords(reading: Reading): string {
   const { changed, added, silent } = besideShape(reading);
-  const root = rootLeft(reading);
-  const form = reading.chosen?.form;
   const rests = silent.length === 0 ? '' : `, ${stringsInWords(silent)} left out`;
-  const left = root && form ? `, ${LEFT[root]} ${formName(form)}` : '';
-  return left + listed('changed', changed) + listed('added', added) + rests;
+  return listed('changed', changed) + listed('added', added) + rests;
 }
 
 /** Where else the hand would have it all. */
@@ -155,6 +164,7 @@ function overlapSentence(reading: Reading): string {
 export function besideInWords(reading: Reading, hand: Hand): Beside {
   return {
     lacks: withoutBass(reading) + tooWide(reading, hand),
+    kept: keptWords(reading),
     changed: changedWords(reading),
     rival: [rivalSentence(reading, hand), noGripSentence(reading)].filter(Boolean).join('. '),
     whole: wholeSentence(reading, hand),

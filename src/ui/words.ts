@@ -41,7 +41,9 @@ export interface NextInWords {
 export interface Beside {
   /** What the hand lacks of the form; goes on its sentence. */
   readonly lacks: string;
-  /** Where the grip is not the plain open shape; goes on the sentence that says why. */
+  /** What little is left of the open shape; goes on the sentence that says why. */
+  readonly kept: string;
+  /** Where the grip is not the plain open shape; goes on behind it. */
   readonly changed: string;
   readonly rival: string;
   readonly colours: string;
@@ -228,9 +230,9 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { changed = '', rival, colours = '', whole = '', overlap = '' } = beside ?? {};
+  const { kept = '', changed = '', rival, colours = '', whole = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
-  const why = whySentence(reading);
+  const why = whySentence(reading) + kept;
   const reasons = [[why + changed, rival], [why, rival], [why]].map((said) =>
     said.filter(Boolean).join('. '),
   );
@@ -242,7 +244,7 @@ function accountOfReading(parts: AccountParts, reading: Reading, head: string): 
       ? [fitted([head, ...material], [...most, overlap], next, LONGEST_WITH_NEIGHBOUR)]
       : [
           fitted([head, ...most], [overlap], next, LONGEST_WITH_NEIGHBOUR),
-          ...reasons.map((one) => fitted([head, one, degrees], [colours, whole], nextHead(parts))),
+          ...reasons.map((one) => fitted([head, one, degrees], [whole, colours], nextHead(parts))),
         ];
   const account = texts.find((text) => text.length <= LONGEST_ACCOUNT) ?? texts.at(-1) ?? '';
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };

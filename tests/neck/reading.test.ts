@@ -1,5 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import { copyAt, DEFAULT_SPAN, formsAlongNeck, formsAtHand, readNeck, rivalAtHand } from '#neck';
+import {
+  copyAt,
+  DEFAULT_SPAN,
+  formsAlongNeck,
+  formsAtHand,
+  makeGripText,
+  readNeck,
+  rivalAtHand,
+} from '#neck';
 import { sameDegree } from '#theory';
 import { chord, GUITAR, instrument, reading, toneAt, toneText } from './support.ts';
 
@@ -49,11 +57,48 @@ describe('the forms under the hand', () => {
     expect(ranked(symbol, position).startsWith(start)).toBe(true);
   });
 
-  it('give a grip to the form that it is the whole of: E/G♯ at VII is a G form (common practice)', () => {
-    const names = reading('E/G#', 7).forms.map((at) => at.form.name);
-    expect(names.slice(0, 2)).toEqual(['G', 'A']);
+  it.each([
+    ['E/G#', 9, 'GA'],
+    ['E/G#', 7, 'AG'],
+    ['Bb/D', 3, 'GA'],
+    ['Bb/D', 1, 'AG'],
+  ])(
+    'give the grip of %s at %i to the form that it is the whole of, if the hand comes to the whole: %s (common practice)',
+    (symbol, position, order) => {
+      const names = reading(symbol, position).forms.map((at) => at.form.name);
+      expect(names.slice(0, 2).join('')).toBe(order);
+    },
+  );
+
+  it('give C/E and C7/E at V to the G form (common practice)', () => {
     expect(reading('C/E', 5).chosen?.form.name).toBe('G');
     expect(reading('C7/E', 5).chosen?.form.name).toBe('G');
+  });
+
+  it.each([
+    ['C9', 9, 'x-x-10-9-11-10'],
+    ['F#9', 3, 'xx4354'],
+    ['G7b9', 4, 'xx5464'],
+    ['Bbmaj9', 7, 'x-x-8-7-10-8'],
+    ['D7#9', 11, 'x-x-12-11-13-13'],
+  ])(
+    'call %s at %i the upper part of the E form, where D has no such grip: %s (common practice)',
+    (symbol, position, grip) => {
+      const { chosen } = reading(symbol, position);
+      expect(chosen?.form.name).toBe('E');
+      expect(chosen?.grip && makeGripText(chosen.grip, 6)).toBe(grip);
+    },
+  );
+
+  it('keep the whole E form where the hand has it, and one copy a fret along the neck', () => {
+    const whole = reading('C9', 8).chosen?.grip;
+    expect(whole && makeGripText(whole, 6)).toBe('8-10-8-9-8-10');
+    const along = formsAlongNeck(chord('C9'), {
+      instrument: GUITAR,
+      span: DEFAULT_SPAN,
+      position: 8,
+    }).filter(({ form }) => form.name === 'E');
+    expect(along.map(({ anchor }) => Number(anchor))).toEqual([8, 20]);
   });
 
   it('have the bass of C/E under the hand at VII: x-7-10-9-8-8 (common practice)', () => {
@@ -130,7 +175,7 @@ describe('what sets the best form apart from the one that comes after it', () =>
     ['F#9sus4', 9, 'C whole'],
     ['Bm7', 7, 'D share'],
     ['Edim7', 2, 'E share'],
-    ['C7#9', 2, 'G alone'],
+    ['C7#9', 1, 'G alone'],
   ])('is told of %s at %i: %s', (symbol, position, expected) => {
     expect(rival(symbol, position)).toBe(expected);
   });

@@ -65,7 +65,7 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, nut at IV, grip from VI, root on string 5, changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
+        'Open C shape 4 frets up, nothing at its nut IV, root on string 5, 3 on string 4 as in C. ' +
         'Second best: the A form, three of five, one more stretched, its grip wider than your span. ' +
         'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
     );
@@ -73,7 +73,7 @@ describe('the reading in words', () => {
 
   it('says where a grip is not the plain open shape', () => {
     const most =
-      'root on string 5, the highest fret as in C, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
+      'root on string 5, 3 on string 4 as in C, changed: ♭7 on string 3, ♭9 on 2, 5 on 1. ';
     expect(said('F7b9', 7, '', { form: 'C' })).toContain(most);
     expect(said('F', 5, '', { form: 'C' })).not.toContain('changed');
     expect(said('Bm7', 2, '', { form: 'A' })).toContain(
@@ -82,15 +82,16 @@ describe('the reading in words', () => {
     expect(said('Bm7', 2, 'Gbm7b5/Bbb', { form: 'A' })).toContain('changed: ♭7');
   });
 
-  it('says what the root still has of the shape where most of the shape is changed', () => {
+  it('says what is left of the shape where half of it or more is changed', () => {
     expect(said('Dm7b5', 8)).toContain(
-      'root on string 6, the highest fret as in G, changed: ♭7 on string 4, ',
+      'root on string 6, nothing else as in G, changed: ♭7 on string 4, ',
     );
-    expect(said('Ab9', 6)).toContain(
-      'root on string 4, the bass only in D, changed: 3 on string 3, ',
+    expect(said('C9', 9)).toContain(
+      'root on string 4, 3 on string 3 as in E, changed: ♭7 on string 2, 9 on 1, ' +
+        'strings 6 and 5 left out. ',
     );
-    expect(said('Bb7#5', 1, '', { form: 'A' })).not.toContain('fret as in');
-    expect(said('Cm9', 8)).not.toContain('fret as in');
+    expect(said('Bb7#5', 1, '', { form: 'A' })).not.toContain('as in A');
+    expect(said('Bm7', 7)).not.toContain('as in E');
   });
 
   it('tells a string that the shape does not play, and outer ones that it leaves out', () => {
@@ -125,8 +126,8 @@ describe('the reading in words', () => {
     expect(said('Dm7', 7, '', { form: 'G' })).toContain('five of five places, string 2 muted. ');
   });
 
-  it('says of a form under the hand that no hand can grip the chord in it', () => {
-    const none = 'The D form lies here, but no hand can grip it.';
+  it('says of a form under the hand that it has no grip for the chord', () => {
+    const none = 'The D form lies here, but has no grip for this chord.';
     expect(said('A7#9#5', 7)).toContain(none);
     expect(said('A7#9#5', 12)).not.toContain(none);
     expect(said('A7#9#5', 7, '', { form: 'D' })).not.toContain(none);
@@ -201,7 +202,9 @@ describe('the reading in words', () => {
     expect(said('C13/E', 7, '', { form: 'E' })).toContain(', but not its bass E on string 6');
     expect(said('C13/E', 8, '', { form: 'E' })).not.toContain('but not its bass');
     expect(said('C', 9, '', { form: 'E' })).not.toContain('but not its bass');
-    expect(said('C/E', 7)).toContain('the E form lies under the hand, five of five places. ');
+    expect(said('C/E', 7)).toContain(
+      'the E form lies under the hand, five of five places. Open E shape 8 frets up, begun a fret lower, ',
+    );
   });
 
   it('says of a grip that it is wider than the player’s span', () => {
@@ -213,23 +216,27 @@ describe('the reading in words', () => {
   });
 
   it.each([
-    ['E9', 7, 'Second best: the A form, as much, but wider than four frets.'],
-    ['Cmaj7', 2, 'Second best: the A form, as much, but this one begins nearer the index.'],
-    ['Gsus2', 3, 'Second best: the E form, as much, but a string muted in it.'],
-    ['Bm', 10, 'Second best: the C form, as much, but its form is less usual.'],
+    ['E9', 7, 'Second best: the A form, as much under the hand, but wider than four frets.'],
+    [
+      'Cmaj7',
+      2,
+      'Second best: the A form, as much under the hand, but it begins further from the index.',
+    ],
+    ['Gsus2', 3, 'Second best: the E form, as much under the hand, but a string muted in it.'],
+    ['Bm', 10, 'Second best: the C form, as much under the hand, but its form is less usual.'],
     ['Edim7', 2, 'Second best: the E form, five of six, the smaller share.'],
     ['Ab', 7, 'Second best: the D form, three of four, one more stretched, the smaller share.'],
-    ['E/G#', 7, 'Second best: the A form, which this one contains.'],
-    ['D/F#', 7, 'Second best: the A form, which this one contains.'],
+    ['E/G#', 9, 'Second best: the A form, only a part of this one.'],
+    ['D/F#', 7, 'Second best: the A form, only a part of this one.'],
+    ['F#m7b5', 5, 'Second best: the D form, three of four, but one out of reach.'],
     ['G7#9', 10, 'Second best: the A form, four of five, but wider than four frets.'],
-    ['Cm9', 10, 'Second best: the D form, two of four, but wider than four frets.'],
     ['F', 7, 'Second best: the G form, three of six.'],
     [
       'G7alt',
       5,
-      'Second best: the C form, only a stretch away. The D form lies here, but no hand can grip it.',
+      'Second best: the C form, nothing of it without a stretch. The D form lies here, but has no grip for this chord.',
     ],
-    ['C7#9', 2, 'No other form lies under the hand.'],
+    ['C7#9', 1, 'No other form lies under the hand.'],
   ])(
     'says of %s at %i what sets its form apart from the one that comes after it',
     (symbol, position, words) => {
@@ -243,7 +250,9 @@ describe('the reading in words', () => {
     expect(asked).toContain('Best here is the C form, four of five, one more stretched. ');
     expect(asked).not.toMatch(/Second best/);
     expect(said('C', 20, '', { form: 'C' })).not.toContain('Best here is the C');
-    expect(said('E9', 7, '', { form: 'C' })).toContain('Second best: the A form, as much, ');
+    expect(said('E9', 7, '', { form: 'C' })).toContain(
+      'Second best: the A form, as much under the hand, ',
+    );
   });
 
   it('says of another form that it is the same places', () => {
@@ -273,7 +282,7 @@ describe('the reading in words', () => {
         'Second best: the D form, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
-      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much, but this one begins nearer the index',
+      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much under the hand, but it begins further from the index',
     );
     const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
     expect(accountOf(silent).reason).toBe('');

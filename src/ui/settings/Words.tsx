@@ -14,12 +14,12 @@ const WORDS = [
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'Nut at V, grip from VII',
-    '“Open C shape 5 frets up” has its nut at fret V. Where this chord’s grip begins at another fret, it is told.',
+    'Nothing at its nut V',
+    '“Open C shape 5 frets up” has its nut at fret V. Where no tone of this chord lies there, it is told.',
   ],
   [
-    'The highest fret as in C',
-    'Where little else is left of a shape: in C and G the lowest root lies at the highest fret of the grip, in A and E at its lowest, and only D has its lowest root on string 4.',
+    '3 on string 4 as in C',
+    'Where half of a shape or more is changed, what is left of it beside the root. The other tones moved.',
   ],
   [
     'Changed, added, left out',
@@ -42,8 +42,8 @@ const WORDS = [
     'With the hand there, the whole grip lies under it without a stretch.',
   ],
   [
-    'Overlaps, contains',
-    'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other. Where a grip has all the places of another, it contains it.',
+    'Overlaps, a part of',
+    'Tones of the grip that another form’s grip holds at the very same places: there one form leads over into the other. Where a grip has all the places of another and more, that is a part of it.',
   ],
   ['Turned', 'A form whose third is moved: to minor, sus2, sus4 or a quality of yours.'],
   ['Also under the hand', 'A chord tone at hand that the form’s grip has to leave out.'],
