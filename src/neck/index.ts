@@ -77,6 +77,7 @@ export {
   stretchLimits,
 } from './reach.ts';
 export { readNeck } from './reading.ts';
+export { formReason } from './reason.ts';
 export { rivalAtHand } from './rival.ts';
 export { type RouteTerms, type Stop, stopsOf } from './route-cost.ts';
 export { DEFAULT_WEIGHTS, type RouteWeights } from './route-weights.ts';
@@ -112,4 +113,4 @@ export { type Turned, type TurnedString, turnChord, turnForm } from './turning.t
 export { TURNS, type Turn } from './turns.ts';
 export type * from './types.ts';
 export { KINDS, REACHES } from './types.ts';
-export { formReason, mutedWithin } from './why.ts';
+export { mutedWithin } from './why.ts';

@@ -24,7 +24,6 @@ import type {
   Tone,
   ToneKind,
 } from './types.ts';
-import { formReason } from './why.ts';
 
 /** What sounds a given number of semitones above the root, when it is of interest. */
 interface Sounding {
@@ -149,7 +148,6 @@ export function readNeck(query: ReadingQuery): Reading {
   const reach = reachByFret(query.instrument, query.span, query.position);
   const context = { query, palette: paletteOf(query), reach, chosen };
   const tones = query.instrument.strings.flatMap((_, index) => tonesOnString(context, index));
-  const why = chosen && formReason(chosen, query.instrument);
   const { chord, position } = query;
-  return { chord, position, forms, chosen, why, tones };
+  return { chord, position, forms, chosen, tones };
 }

@@ -160,7 +160,5 @@ export interface Reading {
   readonly position: number;
   readonly forms: readonly FormAtHand[];
   readonly chosen: FormAtHand | undefined;
-  /** Why the chosen form is called so; absent where nothing is chosen. */
-  readonly why: FormReason | undefined;
   readonly tones: readonly Tone[];
 }

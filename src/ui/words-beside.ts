@@ -4,6 +4,7 @@ import {
   besideShape,
   type FormAtHand,
   type FormRival,
+  formReason,
   formWithoutGrip,
   type GripTone,
   type Hand,
@@ -17,6 +18,7 @@ import {
 import { makeDegree, makeNoteName } from '#theory';
 import { formName, stringsInWords } from './form-text.ts';
 import { roman } from './roman.ts';
+import { whyInWords } from './why-words.ts';
 import { type Beside, counted, numberWord } from './words.ts';
 
 function withoutBass(reading: Reading): string {
@@ -113,6 +115,13 @@ function keptWords(reading: Reading): string {
   return `, ${kept.length === 0 ? 'nothing else' : onStrings(kept)} as in ${formName(form)}`;
 }
 
+/** Why the form is called so, as a sentence begins. */
+function whySentence(reading: Reading, { instrument }: Hand): string {
+  const { chosen } = reading;
+  const words = chosen ? whyInWords(chosen, formReason(chosen, instrument)) : '';
+  return words.charAt(0).toUpperCase() + words.slice(1) + keptWords(reading);
+}
+
 /** Where the grip is not the plain open shape. */
 function changedWords(reading: Reading): string {
   const { changed, added, silent } = besideShape(reading);
@@ -164,7 +173,7 @@ function overlapSentence(reading: Reading): string {
 export function besideInWords(reading: Reading, hand: Hand): Beside {
   return {
     lacks: withoutBass(reading) + tooWide(reading, hand),
-    kept: keptWords(reading),
+    why: whySentence(reading, hand),
     changed: changedWords(reading),
     rival: [rivalSentence(reading, hand), noGripSentence(reading)].filter(Boolean).join('. '),
     whole: wholeSentence(reading, hand),

@@ -11,7 +11,7 @@ import {
   sameDegree,
   sameNote,
 } from '#theory';
-import { formName, stringsInWords, whereIs, whyInWords } from './form-text.ts';
+import { formName, stringsInWords, whereIs } from './form-text.ts';
 import { roman } from './roman.ts';
 import { symbolInSigns } from './words-aloud.ts';
 
@@ -41,8 +41,8 @@ export interface NextInWords {
 export interface Beside {
   /** What the hand lacks of the form; goes on its sentence. */
   readonly lacks: string;
-  /** What little is left of the open shape; goes on the sentence that says why. */
-  readonly kept: string;
+  /** Why the form is called so, with what little is left of the open shape. */
+  readonly why: string;
   /** Where the grip is not the plain open shape; goes on behind it. */
   readonly changed: string;
   readonly rival: string;
@@ -105,13 +105,6 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   const beyond = partly || !out ? '' : `, ${numberWord(out)} outside it`;
   const mostly = partly ? ' only partly' : form.under < form.of ? ' mostly' : '';
   return `the ${name} form lies${mostly} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
-}
-
-/** With a capital, as a sentence begins. */
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
-
-function whySentence({ chosen, why }: Reading): string {
-  return chosen && why ? capital(whyInWords(chosen, why)) : '';
 }
 
 type Nearness = 'near' | 'beside' | 'stretch' | 'far';
@@ -230,9 +223,8 @@ const plain = (account: string): Account => ({ account, reason: '' });
 
 function accountOfReading(parts: AccountParts, reading: Reading, head: string): Account {
   const { beside, material = [] } = parts;
-  const { kept = '', changed = '', rival, colours = '', whole = '', overlap = '' } = beside ?? {};
+  const { why = '', changed = '', rival, colours = '', whole = '', overlap = '' } = beside ?? {};
   const degrees = degreesSentence(reading);
-  const why = whySentence(reading) + kept;
   const reasons = [[why + changed, rival], [why, rival], [why]].map((said) =>
     said.filter(Boolean).join('. '),
   );

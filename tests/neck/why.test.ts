@@ -46,10 +46,6 @@ describe('why a form is called so', () => {
     expect(formsOf(openG).some(({ name }) => name === 'G')).toBe(true);
     expect(reasonAt('A', 2, 'G', openG)).toEqual({ roots: [5, 3], up: 2, barre: true });
   });
-
-  it('is part of the reading, and absent where no form is chosen', () => {
-    expect(reading('C', 8, { form: 'E' }).why?.up).toBe(8);
-  });
 });
 
 describe('the strings within a grip that must not sound', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { formReason, STANDARD_GUITAR } from '#neck';
 import {
   formName,
   formPlace,
@@ -6,8 +7,8 @@ import {
   shareInWords,
   shareUnder,
   stringsInWords,
-  whyInWords,
 } from '../../src/ui/form-text.ts';
+import { whyInWords } from '../../src/ui/why-words.ts';
 import { read } from './neck/support.ts';
 
 describe('formPlace', () => {
@@ -52,8 +53,8 @@ describe('shareInWords', () => {
 
 describe('whyInWords', () => {
   const why = (text: string, position: number): string => {
-    const { chosen, why: reason } = read(text, position);
-    return chosen && reason ? whyInWords(chosen, reason) : '';
+    const { chosen } = read(text, position);
+    return chosen ? whyInWords(chosen, formReason(chosen, STANDARD_GUITAR)) : '';
   };
 
   it.each([
@@ -69,11 +70,11 @@ describe('whyInWords', () => {
   });
 
   it('says of a form of one’s own only where its root is', () => {
-    const { chosen, why: reason } = read('A: R 3 5', 5);
-    if (!chosen || !reason) throw new Error('no form at hand');
+    const { chosen } = read('A: R 3 5', 5);
+    if (!chosen) throw new Error('no form at hand');
     const bass = { number: 1, alter: 0 };
     const own = { ...chosen, form: { ...chosen.form, own: { bass, rootless: false } } };
-    expect(whyInWords(own, reason)).toBe('root on strings 6, 4 and 1');
+    expect(whyInWords(own, formReason(own, STANDARD_GUITAR))).toBe('root on strings 6, 4 and 1');
   });
 });
 
