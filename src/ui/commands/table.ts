@@ -2,13 +2,13 @@
 import { LABELS, SPELLINGS, THEMES } from '#lesson';
 import { formsOf } from '#neck';
 import type { AppState, Panel } from '../store/index.ts';
+import { laterIntents } from '../store/intents-later.ts';
 import { command, following } from './make.ts';
 import type { Command } from './types.ts';
 
 const hasChords = ({ study }: AppState): boolean => study.cells.length > 0;
 const hasNext = ({ study }: AppState): boolean => study.cursor + 1 < study.cells.length;
 const hasPrevious = ({ study }: AppState): boolean => study.cursor > 0;
-const hasPlaces = ({ study }: AppState): boolean => study.places.some((place) => place.grip);
 const hasKey = ({ study }: AppState): boolean => study.key !== undefined;
 
 const cursorCommand = (
@@ -21,6 +21,12 @@ const cursorCommand = (
   repeats: true,
   enabled: hasChords,
 });
+
+/** As long as nobody can tell, there may be another place. */
+const elsewhere =
+  (by: 1 | -1) =>
+  (state: AppState): boolean =>
+    laterIntents()?.form.isElsewhere(state, by) ?? true;
 
 // Foot pedals that turn pages send PageDown and PageUp.
 const CURSOR: readonly Command[] = [
@@ -56,7 +62,7 @@ const HAND: readonly Command[] = [
       intents.shapeElsewhere(1),
     ),
     repeats: true,
-    enabled: hasPlaces,
+    enabled: elsewhere(1),
   },
   {
     ...command(
@@ -67,7 +73,7 @@ const HAND: readonly Command[] = [
       (intents) => intents.shapeElsewhere(-1),
     ),
     repeats: true,
-    enabled: hasPlaces,
+    enabled: elsewhere(-1),
   },
 ];
 
