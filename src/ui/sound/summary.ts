@@ -39,12 +39,11 @@ function placeInWords({ round, time }: Sounding): readonly string[] {
   ];
 }
 
-/** `bars 9-14 are not there`: of a loop that was set when the chart was longer. */
+/** `no bars 9-14`: of a loop that was set when the chart was longer. */
 function missingInWords({ transport }: SoundSetup, bars: number): readonly string[] {
   const beyond = loopBeyond(transport.loop, bars);
   if (beyond === undefined) return [];
-  const many = beyond.last > beyond.first;
-  return [`${many ? 'bars' : 'bar'} ${makeLoop(beyond)} ${many ? 'are' : 'is'} not there`];
+  return [`no ${beyond.last > beyond.first ? 'bars' : 'bar'} ${makeLoop(beyond)}`];
 }
 
 /**
