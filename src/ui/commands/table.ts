@@ -23,10 +23,11 @@ const cursorCommand = (
 });
 
 /** As long as nobody can tell, there may be another place. */
-const elsewhere =
-  (by: 1 | -1) =>
-  (state: AppState): boolean =>
-    laterIntents()?.form.isElsewhere(state, by) ?? true;
+const elsewhere = (name: string, label: string, key: string, by: 1 | -1): Command => ({
+  ...command('Hand', name, label, [key], (intents) => intents.shapeElsewhere(by)),
+  repeats: true,
+  enabled: (state) => laterIntents()?.form.isElsewhere(state, by) ?? true,
+});
 
 // Foot pedals that turn pages send PageDown and PageUp.
 const CURSOR: readonly Command[] = [
@@ -57,24 +58,8 @@ const HAND: readonly Command[] = [
     repeats: true,
     enabled: ({ workspace }) => workspace.position > 1,
   },
-  {
-    ...command('Hand', 'elsewhere-up', 'Next place up the neck', ['Shift+ArrowUp'], (intents) =>
-      intents.shapeElsewhere(1),
-    ),
-    repeats: true,
-    enabled: elsewhere(1),
-  },
-  {
-    ...command(
-      'Hand',
-      'elsewhere-down',
-      'Next place down the neck',
-      ['Shift+ArrowDown'],
-      (intents) => intents.shapeElsewhere(-1),
-    ),
-    repeats: true,
-    enabled: elsewhere(-1),
-  },
+  elsewhere('elsewhere-up', 'Next place up the neck', 'Shift+ArrowUp', 1),
+  elsewhere('elsewhere-down', 'Next place down the neck', 'Shift+ArrowDown', -1),
 ];
 
 /** The form that is asked for: where a route chooses the forms, the one pinned under the cursor. */

@@ -66,16 +66,21 @@ function goingFrom(state: AppState): FormAtHand | number {
   return chosen.under > less ? chosen : position;
 }
 
-/** The places that can be held beyond where the hand is: of the form chosen by hand, else of any. */
-function placesBeyond(state: AppState, by: 1 | -1): readonly FormAtHand[] {
+/** The places of the chord that can be held: of the form chosen by hand, else of any. */
+function placesHeld(state: AppState): readonly FormAtHand[] {
   const form = formByHand(state);
-  const from = goingFrom(state);
   return state.study.places.filter(
-    (place) =>
-      place.grip &&
-      (form === undefined || place.form.name === form) &&
-      aboveBy(state.workspace, place, from) * by > 0,
+    (place) => place.grip && (form === undefined || place.form.name === form),
   );
+}
+
+/** Those beyond where one goes on from; where there is none, what the hand is still on its way to. */
+function placesBeyond(state: AppState, by: 1 | -1): readonly FormAtHand[] {
+  const { workspace, study } = state;
+  const beyond = (from: FormAtHand | number) =>
+    placesHeld(state).filter((place) => aboveBy(workspace, place, from) * by > 0);
+  const further = beyond(goingFrom(state));
+  return further.length > 0 || formByHand(state) === undefined ? further : beyond(study.position);
 }
 
 /** Whether the chord can be held further up (1) or down (-1) the neck. */

@@ -79,6 +79,13 @@ describe('places along the neck', () => {
     ]);
     const high = acted(workspace('G7', { position: 14, form: 'A' }), (i) => i.shapeElsewhere(-1));
     expect([high.workspace.position, chosen(high)]).toEqual([10, 'A 10']);
+    // Most of it lies under the hand already, and nothing lower.
+    const near = acted(workspace('F', { position: 10, form: 'A' }), (i) => i.shapeElsewhere(-1));
+    expect([near.workspace.position, can(near.before), can(near.state)]).toEqual([
+      8,
+      [true, true],
+      [false, true],
+    ]);
   });
 
   it('can be gone to until the last is reached, either way', () => {
