@@ -71,7 +71,8 @@ test('no lens reaches beyond the sides of a page 320, 390, 1024 or 1920 pixels w
         () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
       );
       expect(beyond, `${name} at ${width}`).toBe(0);
-      const small = await page.locator('.lenses button:visible').evaluateAll((all) =>
+      const buttons = page.locator('.lenses button:visible, .leave-route:visible');
+      const small = await buttons.evaluateAll((all) =>
         all.flatMap((one) => {
           const { width: wide, height } = one.getBoundingClientRect();
           return wide < 24 || height < 23.9 ? [`${one.textContent} ${wide}×${height}`] : [];
@@ -88,4 +89,11 @@ test('the neck stays in sight when a lens is opened on a low screen', async ({ p
   await lens(page, 'Bends').click();
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.99 });
   await expect(page.locator('[data-bend]').first()).toBeVisible();
+  // A little higher, chord and panel are seen together.
+  await reopen(page, { width: 1366, height: 768 });
+  await page.mouse.move(8, 8);
+  await expect(lens(page, 'Bends')).toHaveAttribute('aria-pressed', 'true');
+  await page.keyboard.press('Shift+C');
+  await expect(page.locator('.connections')).toBeInViewport();
+  await expect(page.locator('.head .now')).toBeInViewport({ ratio: 0.99 });
 });

@@ -132,6 +132,9 @@ test('connections are listed best first and six of them drawn', async ({ page })
   await expect(overlay(page).locator('.move-mark')).toHaveCount(6);
   await list.getByRole('button').first().hover();
   await expect(overlay(page).locator('.move-mark')).toHaveCount(1);
+  await expect(overlay(page).locator('.move-mark text')).toHaveText(/^→?R$/);
+  await page.keyboard.press('l');
+  await expect(overlay(page).locator('.move-mark text')).toHaveText(/^→?C$/);
 });
 
 test('with a route every chord has its position, the hand goes there, and pins hold', async ({
@@ -153,6 +156,15 @@ test('with a route every chord has its position, the hand goes there, and pins h
   await expect(current(page)).toHaveAccessibleName(/, pinned$/);
   await page.getByRole('button', { name: 'Let go of the form pinned at 4.1' }).click();
   await expect(page.locator('.cell-form.pinned')).toHaveCount(0);
+  // It stays on when its lens is closed, and is left beside where it begins.
+  await page.keyboard.press('Shift+R');
+  await page.getByRole('button', { name: 'Leave the route' }).focus();
+  await page.keyboard.press('Shift+Tab');
+  await page.keyboard.press('Tab');
+  await page.keyboard.press('Enter');
+  await expect(page.locator('[data-chord-cell][data-position]')).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Leave the route' })).toHaveCount(0);
+  await expect(page.getByRole('button', { name: 'Hand down a fret' })).toBeFocused();
 });
 
 test('the way can be scrubbed by keys and along the ladder', async ({ page }) => {

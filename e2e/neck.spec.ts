@@ -112,6 +112,13 @@ test('the hand is set by a click on a fret beside its tones, by its keys and by 
   await expect(neck(page)).toHaveAttribute('data-position', '1');
   await page.getByRole('button', { name: 'Hand up a fret' }).click();
   await expect(neck(page)).toHaveAttribute('data-position', '2');
+  const higher = page.getByRole('button', { name: 'Next place up the neck' });
+  await page.keyboard.press('e');
+  await higher.click();
+  await expect(neck(page)).toHaveAttribute('data-position', '7');
+  await higher.click();
+  await expect(neck(page)).toHaveAttribute('data-position', '19');
+  await expect(higher).toHaveAttribute('aria-disabled', 'true');
 });
 
 test('a bracket takes the hand to another place of a form', async ({ page }) => {

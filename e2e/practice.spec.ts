@@ -1,5 +1,15 @@
 import { axe, expect, reopen, test } from './fixtures.ts';
-import { button, current, FOUR, open, SIZES, setTempo, sidewaysOf, tempo } from './playing.ts';
+import {
+  button,
+  current,
+  FOUR,
+  loop,
+  open,
+  SIZES,
+  setTempo,
+  sidewaysOf,
+  tempo,
+} from './playing.ts';
 
 test('on the practice screen a pedal plays, stops and starts over', async ({ page }) => {
   await open(page, FOUR);
@@ -18,6 +28,16 @@ test('on the practice screen a pedal plays, stops and starts over', async ({ pag
   await page.getByRole('button', { name: /^Slower/ }).click();
   await page.keyboard.press('-');
   await expect(page.getByLabel('Share of the speed')).toHaveText('90 %');
+  const loops = page.getByRole('button', { name: /^Loop the section/ });
+  await expect(loops).toHaveText('loop section');
+  await loop(page).fill('1-2');
+  await loop(page).press('Enter');
+  await loops.click();
+  await expect(loop(page)).toHaveValue('');
+  await expect(loops).toHaveText('loop 1-2');
+  await loops.click();
+  await expect(loop(page)).toHaveValue('1-2');
+  await expect(loops).toHaveText('all bars');
   await page.keyboard.press('Escape');
   await expect(page.getByRole('textbox', { name: 'Progression' })).toBeVisible();
 });

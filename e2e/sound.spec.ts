@@ -171,6 +171,9 @@ test('the form of the next chord is drawn before the change', async ({ page }) =
   await setTempo(page, '120');
   await button(page, 'Play').click();
   await expect(page.locator('[data-coming] circle').first()).toBeVisible();
+  await expect(page.locator('[data-coming] text').first()).toHaveText(/^[R♭♯\d]/);
+  await page.keyboard.press('l');
+  await expect(page.locator('[data-coming] text').first()).toHaveText(/^[A-G]/);
   await button(page, 'Stop').click();
   await expect(page.locator('[data-coming]')).toHaveCount(0);
 });
@@ -224,6 +227,18 @@ test('tempo and loop refuse nonsense at the field and keep the last good value',
   await page.mouse.move(8, 8);
   await expect(tempo(page)).toHaveValue('72');
   await expect(loop(page)).toHaveValue('1-2');
+  // Of bars that are no longer there it does not say that they are looped.
+  const told = page.locator('.sound-now');
+  const chart = page.getByRole('textbox', { name: 'Progression' });
+  await chart.fill('| Dm7 |');
+  await expect(loop(page)).toHaveValue('1');
+  await expect(told).toHaveText('no bar 2');
+  await chart.fill('');
+  await expect(loop(page)).toHaveValue('');
+  await expect(told).toHaveText('no bars 1-2');
+  await chart.fill('| Dm7 | G7 |');
+  await expect(loop(page)).toHaveValue('1-2');
+  await expect(told).toHaveText('');
 });
 
 test('a change of tempo is taken back', async ({ page }) => {

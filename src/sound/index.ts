@@ -28,6 +28,7 @@ export { type Drive, driveInPlace, makeDrive } from './drive.ts';
 export { DRUMS, type DrumName, renderDrum } from './drums.ts';
 export { FEEL_ROWS, type Feel, type Group } from './feels.ts';
 export { CEILING, limiterDelay, limitInPlace, makeLimiter } from './limiter.ts';
+export { loopBeyond, loopWithin } from './loop.ts';
 export { gainOfLevel, gainOfPart, onlyParts, withMaster, withPart } from './mix.ts';
 export {
   eventsOf,

@@ -62,8 +62,12 @@ const byBar = (name: string, label: string, key: string, by: 1 | -1): Command =>
 
 const CHANGED: readonly Command[] = [
   {
-    ...command('Sound', 'loop-section', 'Loop the section, or all bars again', ['o'], (intents) =>
-      intents.loopSection(),
+    ...command(
+      'Sound',
+      'loop-section',
+      'Loop the section or the last loop, or all bars again',
+      ['o'],
+      (intents) => intents.loopSection(),
     ),
     enabled: hasChords,
   },

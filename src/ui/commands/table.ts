@@ -2,13 +2,13 @@
 import { LABELS, SPELLINGS, THEMES } from '#lesson';
 import { formsOf } from '#neck';
 import type { AppState, Panel } from '../store/index.ts';
+import { laterIntents } from '../store/intents-later.ts';
 import { command, following } from './make.ts';
 import type { Command } from './types.ts';
 
 const hasChords = ({ study }: AppState): boolean => study.cells.length > 0;
 const hasNext = ({ study }: AppState): boolean => study.cursor + 1 < study.cells.length;
 const hasPrevious = ({ study }: AppState): boolean => study.cursor > 0;
-const hasPlaces = ({ study }: AppState): boolean => study.places.some((place) => place.grip);
 const hasKey = ({ study }: AppState): boolean => study.key !== undefined;
 
 const cursorCommand = (
@@ -20,6 +20,13 @@ const cursorCommand = (
   ...command('Cursor', name, label, keys, (intents) => intents.moveCursor(by)),
   repeats: true,
   enabled: hasChords,
+});
+
+/** As long as nobody can tell, there may be another place. */
+const elsewhere = (name: string, label: string, key: string, by: 1 | -1): Command => ({
+  ...command('Hand', name, label, [key], (intents) => intents.shapeElsewhere(by)),
+  repeats: true,
+  enabled: (state) => laterIntents()?.form.isElsewhere(state, by) ?? true,
 });
 
 // Foot pedals that turn pages send PageDown and PageUp.
@@ -51,24 +58,8 @@ const HAND: readonly Command[] = [
     repeats: true,
     enabled: ({ workspace }) => workspace.position > 1,
   },
-  {
-    ...command('Hand', 'elsewhere-up', 'Next place up the neck', ['Shift+ArrowUp'], (intents) =>
-      intents.shapeElsewhere(1),
-    ),
-    repeats: true,
-    enabled: hasPlaces,
-  },
-  {
-    ...command(
-      'Hand',
-      'elsewhere-down',
-      'Next place down the neck',
-      ['Shift+ArrowDown'],
-      (intents) => intents.shapeElsewhere(-1),
-    ),
-    repeats: true,
-    enabled: hasPlaces,
-  },
+  elsewhere('elsewhere-up', 'Next place up the neck', 'Shift+ArrowUp', 1),
+  elsewhere('elsewhere-down', 'Next place down the neck', 'Shift+ArrowDown', -1),
 ];
 
 /** The form that is asked for: where a route chooses the forms, the one pinned under the cursor. */

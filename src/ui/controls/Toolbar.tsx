@@ -2,6 +2,7 @@ import { memo, useMemo } from 'react';
 import { LABELS } from '#lesson';
 import { formsOf } from '#neck';
 import { formName } from '../form-text.ts';
+import { useParts } from '../material/loading.tsx';
 import { roman } from '../roman.ts';
 import { useIntents, useStudy } from '../store/index.ts';
 import { Choice } from './Choice.tsx';
@@ -11,12 +12,14 @@ import { COLOURS, type Colour, shownAs } from './colours.ts';
 function Position() {
   const position = useStudy(({ workspace }) => workspace.position);
   const isRoute = useStudy(({ workspace }) => workspace.route !== undefined);
+  const parts = useParts();
   return (
     <fieldset className="stepper">
       <legend className="label">{isRoute ? 'Route from' : 'Position'}</legend>
       <CommandButton name="hand-down">−</CommandButton>
       <output className="numeral-now">{roman(position)}</output>
       <CommandButton name="hand-up">+</CommandButton>
+      {parts && <parts.LeaveRoute />}
     </fieldset>
   );
 }

@@ -86,11 +86,22 @@ function LensButton({ lens, label }: LensPart) {
 /** Pixels that are kept free above the neck. */
 const AIR = 8;
 
-/** How far to scroll so that a panel is seen, with the neck above it still in sight. */
+/** Pixels of a panel that are enough for a beginning: its heading, and the first of what it lists. */
+const GLIMPSE = 80;
+
+const topOf = (part: string): number =>
+  document.querySelector(part)?.getBoundingClientRect().top ?? 0;
+
+/**
+ * How far to scroll so that a panel is seen, with the neck above it still in sight; the chord over the
+ * neck too where that leaves a beginning of the panel.
+ */
 function wayDown(panel: HTMLElement): number {
-  const neck = document.querySelector('.neck-pane')?.getBoundingClientRect().top ?? 0;
-  const missing = panel.getBoundingClientRect().bottom - window.innerHeight;
-  return Math.max(0, Math.min(missing, neck - AIR));
+  const { top, bottom } = panel.getBoundingClientRect();
+  const missing = bottom - window.innerHeight;
+  const head = topOf('.head-slot');
+  const enough = top + GLIMPSE - window.innerHeight <= head;
+  return Math.max(0, Math.min(missing, (enough ? head : topOf('.neck-pane')) - AIR));
 }
 
 /** Brings a panel that was just opened into sight, with as much of the neck as there is room for. */

@@ -6,6 +6,7 @@ import { ComingForm } from '../sound/ComingForm.tsx';
 import { SoundMarks } from '../sound/SoundMarks.tsx';
 import { type FingeredPlace, useStudy } from '../store/index.ts';
 import { useDrawn, useEmphasised } from './emphasis.ts';
+import { type Says, saysAs } from './labelled.ts';
 import { shareOf, signs } from './material-words.ts';
 import {
   type BendArc,
@@ -97,11 +98,20 @@ function MoveMark({ move, rank, emphasised }: MoveProps) {
   );
 }
 
+/** What is said of the tones that are led from and to. */
+function useSays(): Says {
+  const now = useStudy(({ study }) => study.reading);
+  const next = useStudy(({ study }) => study.nextReading);
+  const { labels, spelling } = useStudy(({ workspace }) => workspace);
+  return saysAs({ labels, spelling, now, next });
+}
+
 const ConnectionMoves = memo(function ConnectionMoves({ layout }: LayerProps) {
   const connections = useStudy(({ study }) => study.connections);
   const key = useEmphasised();
   const isMarked = useMarked();
-  const moves = connections.map((connection) => connectionMove(layout, connection, isMarked));
+  const says = useSays();
+  const moves = connections.map((connection) => connectionMove(layout, connection, isMarked, says));
   const pointed = moves.find((move) => move.key === key);
   const drawn = pointed ? [pointed] : moves.slice(0, CONNECTIONS_DRAWN);
   return drawn.map((move) => (

@@ -2,6 +2,7 @@
 import type { Bend, Connection, Place, TurnedString } from '#neck';
 import { makeDegree } from '#theory';
 import { at, fretSpace, middleOf, type NeckLayout, type Point, placeAt } from '../neck/layout.ts';
+import { type Says, saysDegree } from './labelled.ts';
 import { signs } from './material-words.ts';
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
@@ -156,10 +157,16 @@ function bentPath(layout: NeckLayout, { bend }: Connection): string {
 /** Rings go around a tone; where there is none the ring holds the degree itself. */
 const RINGS = { one: 1.14, two: 1.32 };
 
+/** `♭7→3`, `→3`; a note that is the same and what has no name are not said twice. */
+function moveLabel(before: string, after: string): string {
+  return before === after || after === '' ? before : `${before}→${after}`;
+}
+
 export function connectionMove(
   layout: NeckLayout,
   connection: Connection,
   isMarked: IsMarked,
+  says: Says = saysDegree,
 ): Move {
   const { from, to, fromDegree, toDegree, bend } = connection;
   const a = placeAt(layout, from.string, from.fret);
@@ -167,14 +174,14 @@ export function connectionMove(
   const radius = placeRadius(layout, to.fret);
   const stays = from.string === to.string && from.fret === to.fret;
   const free = !isMarked(to);
-  const [before, after] = [signs(fromDegree), signs(toDegree)];
+  const [before, after] = [says(fromDegree, 'now', from), says(toDegree, 'next', to)];
   return {
     key: connectionKey(connection),
     to: b,
     rings: [RINGS.one, ...(stays && !bend ? [RINGS.two] : [])].map((ring) => ring * radius),
     free,
     path: bend ? bentPath(layout, connection) : arrowBetween(a, b, radius),
-    label: free ? after : stays ? `${before}→${after}` : `→${after}`,
+    label: free ? after : moveLabel(stays ? before : '', after),
     tag: free ? { ...b, anchor: 'middle' } : tagAt(layout, to, radius * RINGS.two),
   };
 }

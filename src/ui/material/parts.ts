@@ -20,6 +20,7 @@ export { installEngine } from '../store/engine.ts';
 /** What writes the labels of tones and brackets as outlines. */
 export { PENS } from '../type/pens.ts';
 export { FingerBoard } from './FingerBoard.tsx';
+export { LeaveRoute } from './LeaveRoute.tsx';
 export { LensSection } from './LensSection.tsx';
 export { Overlay } from './Overlay.tsx';
 export { RouteLadder } from './RouteLadder.tsx';

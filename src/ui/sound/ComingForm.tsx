@@ -1,6 +1,7 @@
 import { memo } from 'react';
+import type { Labels } from '#lesson';
 import type { Tone } from '#neck';
-import { makeDegree } from '#theory';
+import { toneLabel } from '../material/labelled.ts';
 import { placeRadius } from '../material/overlay-marks.ts';
 import { box, fretRange, type NeckLayout, placeAt } from '../neck/layout.ts';
 import { useStudy } from '../store/index.ts';
@@ -23,15 +24,19 @@ function ComingHand({ layout, position }: LayerProps & { readonly position: numb
   return <rect className="coming-hand" {...box(layout, frets, across)} />;
 }
 
-function ComingTone({ layout, tone }: LayerProps & { readonly tone: Tone }) {
+interface ToneProps extends LayerProps {
+  readonly tone: Tone;
+  readonly labels: Labels;
+}
+
+function ComingTone({ layout, tone, labels }: ToneProps) {
   const { x, y } = placeAt(layout, tone.string, tone.fret);
   const r = placeRadius(layout, tone.fret);
-  const degree = makeDegree(tone.degree, 'sign');
   return (
     <g>
       <circle cx={x} cy={y} r={r * 1.15} />
       <text x={x + r * 1.25} y={y - r * 0.95} dy="0.35em">
-        {degree}
+        {toneLabel(tone, labels)}
       </text>
     </g>
   );
@@ -40,6 +45,7 @@ function ComingTone({ layout, tone }: LayerProps & { readonly tone: Tone }) {
 const FormRings = memo(function FormRings({ layout }: LayerProps) {
   const next = useStudy(({ study }) => study.nextReading);
   const position = useStudy(({ study }) => study.position);
+  const labels = useStudy(({ workspace }) => workspace.labels);
   const tones = next?.tones.filter(({ kind }) => kind === 'shape') ?? [];
   return (
     <g className="coming" data-coming="">
@@ -47,7 +53,12 @@ const FormRings = memo(function FormRings({ layout }: LayerProps) {
         <ComingHand layout={layout} position={next.position} />
       )}
       {tones.map((tone) => (
-        <ComingTone key={`${tone.string}:${tone.fret}`} layout={layout} tone={tone} />
+        <ComingTone
+          key={`${tone.string}:${tone.fret}`}
+          layout={layout}
+          tone={tone}
+          labels={labels}
+        />
       ))}
     </g>
   );

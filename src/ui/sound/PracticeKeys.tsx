@@ -1,12 +1,20 @@
+import { makeLoop } from '#sound';
 import { CommandButton } from '../controls/CommandButton.tsx';
-import { useStudy } from '../store/index.ts';
+import { type AppState, useStudy } from '../store/index.ts';
+import { loopBefore, loopNow } from '../store/looped.ts';
 import { PEDAL_DOES, percent } from './words.ts';
+
+/** What the key for the loop does now. */
+function loopWords(state: AppState): string {
+  if (loopNow(state) !== undefined) return 'all bars';
+  return `loop ${makeLoop(loopBefore(state)) || 'section'}`;
+}
 
 /** On the practice screen: a few big keys beside those of the transport. */
 export function PracticeKeys() {
   const practising = useStudy((state) => state.practising);
   const share = useStudy(({ workspace }) => workspace.sound.transport.share);
-  const looped = useStudy(({ workspace }) => workspace.sound.transport.loop !== undefined);
+  const looping = useStudy(loopWords);
   const pedal = useStudy(({ workspace }) => workspace.sound.pedal);
   if (!practising) return null;
   return (
@@ -19,7 +27,7 @@ export function PracticeKeys() {
         {percent(share)}
       </output>
       <CommandButton name="faster">faster</CommandButton>
-      <CommandButton name="loop-section">{looped ? 'all bars' : 'loop section'}</CommandButton>
+      <CommandButton name="loop-section">{looping}</CommandButton>
       <CommandButton name="practice">leave</CommandButton>
     </div>
   );

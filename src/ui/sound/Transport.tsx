@@ -3,6 +3,7 @@ import { makeLoop } from '#sound';
 import { CommandButton } from '../controls/CommandButton.tsx';
 import { TextField } from '../settings/Field.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
+import { loopNow } from '../store/looped.ts';
 import { Beats } from './Beats.tsx';
 import { Caution } from './Caution.tsx';
 import { useNeckInSight } from './in-sight.ts';
@@ -70,14 +71,14 @@ function Tempo() {
 }
 
 function Loop() {
-  const loop = useStudy(({ workspace }) => workspace.sound.transport.loop);
+  const loop = useStudy((state) => makeLoop(loopNow(state)));
   const { setLoop } = useIntents();
   return (
     <TextField
       name="loop"
       label="Loop"
       placeholder="all bars"
-      value={makeLoop(loop)}
+      value={loop}
       restores
       onCommit={setLoop}
     />

@@ -113,13 +113,14 @@ export function comingAt(
   return { next: cell?.index, soon: cell?.form !== undefined && near };
 }
 
-/** Which time a written bar is played at a tick, from 1; 0 for one that is played only once. */
-export function timeThrough({ played }: Piece, tick: number): number {
+/**
+ * Which time in a round a written bar is played at a tick, from 1; 0 for one that the stretch of the
+ * round has only once.
+ */
+export function timeThrough({ played }: Piece, tick: number, { from, to }: Stretch): number {
   const bar = barAt(played, tick);
   const times = played.bars.filter(
-    ({ written, start }) => written === bar?.written && start < played.length,
+    ({ written, start }) => written === bar?.written && start >= from && start < to,
   );
-  return bar === undefined || times.length < 2 || bar.start >= played.length
-    ? 0
-    : times.indexOf(bar) + 1;
+  return bar === undefined || times.length < 2 ? 0 : times.indexOf(bar) + 1;
 }

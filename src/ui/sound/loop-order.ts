@@ -2,12 +2,13 @@
 import { playedOf } from '#line';
 import { spanOfLoop } from '#sound';
 import { comingAt } from './coming.ts';
-import { cellsOfSlots, type Source, startWithin } from './piece.ts';
+import { cellsOfSlots, loopOf, type Source, startWithin } from './piece.ts';
 
 /** For every cell within the loop the next other chord, −1 = none; empty without a loop. */
-export function loopOrder({ study, sound }: Source): ReadonlyMap<number, number> {
+export function loopOrder(source: Source): ReadonlyMap<number, number> {
+  const { study, sound } = source;
   const { transport } = sound;
-  const { loop } = transport;
+  const loop = loopOf(source);
   const played = playedOf(study.chart, loop);
   const span = loop && spanOfLoop(played.bars, loop);
   if (span === undefined) return new Map();

@@ -13,12 +13,13 @@ import {
 } from '#line';
 import {
   type LoopBars,
+  loopWithin,
   makePerformance,
   type Performance,
   spanOfLoop,
   type TransportSettings,
 } from '#sound';
-import { slotsOf, type Ticks } from '#theory';
+import { barsOf, slotsOf, type Ticks } from '#theory';
 import { type AppState, goingOn, readingAt, type Study } from '../store/index.ts';
 import { type Sounded, soundedOf } from './marking.ts';
 
@@ -87,11 +88,16 @@ export const sourceOf = ({ study, workspace }: AppState): Source => ({
   sound: workspace.sound,
 });
 
+/** The bars that are looped: those of the loop that the chart has. */
+export const loopOf = ({ study, sound }: Source): LoopBars | undefined =>
+  loopWithin(sound.transport.loop, barsOf(study.chart).length);
+
 /** Everything that is heard of a study. */
-export function makePiece({ study, sound }: Source): Piece {
+export function makePiece(source: Source): Piece {
+  const { study, sound } = source;
   const { chart, cells, of } = study;
   const { instrument } = of;
-  const { loop } = sound.transport;
+  const loop = loopOf(source);
   const played = playedOf(chart, loop);
   const cellOf = cellsOfSlots(study);
   const line = studyNotes(sound.study, played, planOf(study, sound.study, cellOf), instrument);
@@ -108,13 +114,14 @@ export function makePiece({ study, sound }: Source): Piece {
   };
 }
 
-const sameBars = (a: LoopBars | undefined, b: LoopBars | undefined): boolean =>
+export const sameBars = (a: LoopBars | undefined, b: LoopBars | undefined): boolean =>
   a?.first === b?.first && a?.last === b?.last;
 
 /** Whether the loops of two sources of one chart are played from the same bars. */
-function loopsAlike({ study, sound }: Source, other: Source): boolean {
-  const [a, b] = [sound.transport.loop, other.sound.transport.loop];
-  return sameBars(a, b) || sameBars(loopApart(study.chart, a), loopApart(study.chart, b));
+function loopsAlike(source: Source, other: Source): boolean {
+  const [a, b] = [loopOf(source), loopOf(other)];
+  const { chart } = source.study;
+  return sameBars(a, b) || sameBars(loopApart(chart, a), loopApart(chart, b));
 }
 
 /** Whether two sources sound alike: then what is played for one need not be made again for the other. */
@@ -127,13 +134,13 @@ export const soundsAlike = (a: Source, b: Source): boolean =>
   a.sound.feel === b.sound.feel &&
   loopsAlike(a, b);
 
-/** The settings with a loop only if the chart has its bars. */
-export function settingsFor(
-  { performance }: Piece,
-  settings: TransportSettings,
-): TransportSettings {
-  const { loop, ...rest } = settings;
-  return loop && spanOfLoop(performance.bars, loop) ? settings : rest;
+/** The settings with the bars of the loop that the chart has; none where it has none of them. */
+export function settingsOf(source: Source): TransportSettings {
+  const { transport } = source.sound;
+  const loop = loopOf(source);
+  if (loop === transport.loop) return transport;
+  const { loop: _set, ...rest } = transport;
+  return loop === undefined ? rest : { ...rest, loop };
 }
 
 /** The tick at which a cell is played first within a stretch; undefined where it is not. */

@@ -24,11 +24,13 @@ import {
   soundedAt,
 } from './marking.ts';
 import {
+  loopOf,
   loopSpan,
   makePiece,
   type Piece,
   type Source,
-  settingsFor,
+  sameBars,
+  settingsOf,
   soundsAlike,
   sourceOf,
   startWithin,
@@ -91,8 +93,7 @@ const sourceIn = ({ store }: Inside): Source => sourceOf(store.cell.get());
 
 const studyIn = ({ store }: Inside): Study => store.cell.get().study;
 
-const settingsIn = (inside: Inside): TransportSettings =>
-  settingsFor(pieceIn(inside), sourceIn(inside).sound.transport);
+const settingsIn = (inside: Inside): TransportSettings => settingsOf(sourceIn(inside));
 
 function pieceIn(inside: Inside): Piece {
   const source = sourceIn(inside);
@@ -138,7 +139,7 @@ function followMusic(inside: Inside, { tick, round }: Heard): Partial<Sounding> 
   const { next, soon } = coming(inside, tick, round);
   if (slot) takeAlong(inside, piece.cellOf[slot.index] ?? 0, next);
   markHeard(inside, tick);
-  return { soon, time: timeThrough(piece, tick) };
+  return { soon, time: timeThrough(piece, tick, spanIn(inside)) };
 }
 
 /** While it is counted in, everything shows the bar that is about to begin. */
@@ -199,7 +200,7 @@ function beginning(inside: Inside): number {
 function getReady(inside: Inside, cell: number): void {
   const tick = startOf(inside, cell);
   const { next } = coming(inside, tick);
-  inside.ready = { cell, next, time: timeThrough(pieceIn(inside), tick) };
+  inside.ready = { cell, next, time: timeThrough(pieceIn(inside), tick, spanIn(inside)) };
   takeAlong(inside, cell, next);
 }
 
@@ -292,7 +293,10 @@ function jumped(inside: Inside, study: Study, before: Study): boolean {
 function changedWhilePlaying(inside: Inside, now: Source, before: Source): void {
   const { engine } = inside;
   if (!soundsAlike(now, before)) engine.setPerformance(pieceIn(inside).performance);
-  if (now.sound.transport !== before.sound.transport) engine.setSettings(settingsIn(inside));
+  // With another chart other bars of the loop may be there.
+  const loopStays = now.study.chart === before.study.chart || sameBars(loopOf(now), loopOf(before));
+  if (now.sound.transport !== before.sound.transport || !loopStays)
+    engine.setSettings(settingsIn(inside));
   if (!jumped(inside, now.study, before.study)) return;
   inside.origin = now.study.cursor;
   playFrom(inside, now.study.cursor, false);

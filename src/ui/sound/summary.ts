@@ -1,6 +1,6 @@
 /** What differs from playing it plainly, in a line. */
 import type { SoundSetup } from '#lesson';
-import { DEFAULT_MIX, type Mix, PARTS, type PartName, tempoIn } from '#sound';
+import { DEFAULT_MIX, loopBeyond, type Mix, makeLoop, PARTS, type PartName, tempoIn } from '#sound';
 import type { Sounding } from './sounding.ts';
 import { PART_WORDS, percent, stepsInWords } from './words.ts';
 
@@ -39,16 +39,24 @@ function placeInWords({ round, time }: Sounding): readonly string[] {
   ];
 }
 
+/** `no bars 9-14`: of a loop that was set when the chart was longer. */
+function missingInWords({ transport }: SoundSetup, bars: number): readonly string[] {
+  const beyond = loopBeyond(transport.loop, bars);
+  if (beyond === undefined) return [];
+  return [`no ${beyond.last > beyond.first ? 'bars' : 'bar'} ${makeLoop(beyond)}`];
+}
+
 /**
  * `44 bpm`, `round 3`, `70 %`, `½ step down`, `bass only`: only what is not as usual. What changes while
- * it plays comes first, for where there is no room the last is left out.
+ * it plays comes first, for where there is no room the last is left out. `bars`: how many the chart has.
  */
-export function summaryOf(sound: SoundSetup, sounding: Sounding): readonly string[] {
+export function summaryOf(sound: SoundSetup, sounding: Sounding, bars: number): readonly string[] {
   const { semitones, once } = sound.transport;
   const [tempo, share] = speedInWords(sound, sounding);
   return [
     ...tempo,
     ...placeInWords(sounding),
+    ...missingInWords(sound, bars),
     ...share,
     ...(semitones === 0 ? [] : [stepsInWords(semitones)]),
     ...partsInWords(sound.mix),

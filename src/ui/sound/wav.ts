@@ -3,7 +3,7 @@ import { onlyParts, PARTS, type PartName, type RenderQuery, tempoIn } from '#sou
 import { type WavError, wavFile } from '#sound/browser';
 import type { Result } from '#theory';
 import type { StudyStore } from '../store/index.ts';
-import { settingsFor } from './piece.ts';
+import { settingsOf, sourceOf } from './piece.ts';
 import type { Player } from './player.ts';
 import { PART_WORDS } from './words.ts';
 
@@ -32,10 +32,10 @@ function wantedOf(whole: RenderQuery, name: string, part: PartName | undefined):
 
 /** The files of what would be played now: the loop once, or the whole chart, without a count-in. */
 export function wantedFiles(store: StudyStore, player: Player, what: What): readonly Wanted[] {
-  const { instrument, sound } = store.cell.get().workspace;
-  const piece = player.piece();
-  const settings = { ...settingsFor(piece, sound.transport), countInBars: 0 };
-  const { performance } = piece;
+  const state = store.cell.get();
+  const { instrument, sound } = state.workspace;
+  const settings = { ...settingsOf(sourceOf(state)), countInBars: 0 };
+  const { performance } = player.piece();
   const whole = { performance, instrument, mix: sound.mix, settings, rate: RATE };
   const name = `handspan-${Math.round(tempoIn(settings, 0))}bpm`;
   if (what === 'each') return ALONE.map((part) => wantedOf(whole, name, part));

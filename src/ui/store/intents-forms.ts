@@ -40,28 +40,61 @@ function moveToPlace(state: AppState, place: FormAtHand, keeps = false, run?: st
 const samePlaceAs = (place: FormAtHand, other: FormAtHand | undefined): boolean =>
   place.form.name === other?.form.name && place.anchor === other.anchor;
 
-/** The places of the chord on the neck that can be held, from the nut up. */
-function placesUpTheNeck({ study, workspace }: AppState): readonly FormAtHand[] {
-  const fret = (place: FormAtHand) => indexFret(place, workspace);
-  return study.places
-    .filter((place) => place.grip)
-    .toSorted((a, b) => fret(a) - fret(b) || a.anchor - b.anchor);
-}
-
 /** The form that was chosen by hand: one that the walk along the neck asked for is none. */
 const formByHand = ({ workspace, walked }: AppState): string | undefined =>
   pinsForms({ workspace }) || workspace.form === walked ? undefined : workspace.form;
+
+/**
+ * How far a place lies above another, or above the fret where the hand is: above 0 where it lies above.
+ * Places that begin at one fret follow each other by their anchors.
+ */
+function aboveBy(workspace: Workspace, place: FormAtHand, from: FormAtHand | number): number {
+  const fret = (one: FormAtHand): number => within(workspace, indexFret(one, workspace));
+  if (typeof from === 'number') return fret(place) - from;
+  return fret(place) - fret(from) || place.anchor - from.anchor;
+}
+
+/**
+ * Where one goes on from: the place that is held. The hand itself where that holds nothing of it, or
+ * of the one form that it is to go along with no more than half.
+ */
+function goingFrom(state: AppState): FormAtHand | number {
+  const { reading, position } = state.study;
+  const chosen = reading?.chosen;
+  if (!chosen?.grip) return position;
+  const less = formByHand(state) === undefined ? 0 : chosen.of / 2;
+  return chosen.under > less ? chosen : position;
+}
+
+/** The places of the chord that can be held: of the form chosen by hand, else of any. */
+function placesHeld(state: AppState): readonly FormAtHand[] {
+  const form = formByHand(state);
+  return state.study.places.filter(
+    (place) => place.grip && (form === undefined || place.form.name === form),
+  );
+}
+
+/** Those beyond where one goes on from; where there is none, what the hand is still on its way to. */
+function placesBeyond(state: AppState, by: 1 | -1): readonly FormAtHand[] {
+  const { workspace, study } = state;
+  const beyond = (from: FormAtHand | number) =>
+    placesHeld(state).filter((place) => aboveBy(workspace, place, from) * by > 0);
+  const further = beyond(goingFrom(state));
+  return further.length > 0 || formByHand(state) === undefined ? further : beyond(study.position);
+}
+
+/** Whether the chord can be held further up (1) or down (-1) the neck. */
+export const isElsewhere = (state: AppState, by: 1 | -1): boolean =>
+  placesBeyond(state, by).length > 0;
 
 /**
  * Moves the hand to the next (1) or previous (-1) place of this chord along the neck: of the form
  * that was chosen by hand, else of any.
  */
 export function shapeElsewhere(state: AppState, by: 1 | -1): AppState {
+  const { workspace } = state;
   const form = formByHand(state);
-  const all = placesUpTheNeck(state);
-  const places = form === undefined ? all : all.filter((place) => place.form.name === form);
-  const here = places.findIndex((place) => samePlaceAs(place, state.study.reading?.chosen));
-  const place = here < 0 ? places.at(by > 0 ? 0 : -1) : places[here + by];
+  const [place] = placesBeyond(state, by).toSorted((a, b) => aboveBy(workspace, a, b) * by);
   if (!place) return state;
   const moved = moveToPlace(state, place, form !== undefined, 'elsewhere');
   const walked = moved.workspace.form;

@@ -20,10 +20,11 @@ import {
   withSetting,
   withTempoHeard,
 } from '#sound';
-import { barsOf, type Chart, type TextError } from '#theory';
+import { barsOf, type TextError } from '#theory';
 import { moveCursorTo } from './intents-cursor.ts';
 import { nextOf } from './lane.ts';
-import { accept, glance, patched, refuse, step } from './state.ts';
+import { loopNow, loopOffered } from './looped.ts';
+import { accept, glance, patched, refuse, step, without } from './state.ts';
 import { withNextOf } from './study.ts';
 import type { AppState, FieldName } from './types.ts';
 
@@ -82,28 +83,21 @@ const looped = (state: AppState, loop: LoopBars | undefined): AppState =>
 /** Sets the bars to play over and over, as typed: `5-8`, nothing for none. */
 export function setLoop(state: AppState, text: string): AppState {
   const loop = parseLoop(text, barsOf(state.study.chart).length);
-  const before = makeLoop(state.workspace.sound.transport.loop);
+  const before = makeLoop(loopNow(state));
   if (!loop.ok) return refuse(state, 'loop', still(inWords(loop.error), before || 'all bars'));
-  return taken(state, 'loop', () => looped(state, loop.value));
+  const byHand = without(state, 'letGo');
+  return taken(byHand, 'loop', () => looped(byHand, loop.value));
 }
 
-/** The written bars of the section that a bar stands in, from 1. */
-export function sectionOf({ sections }: Chart, bar: number): LoopBars | undefined {
-  let first = 1;
-  for (const { bars } of sections) {
-    const last = first + bars.length - 1;
-    if (bars.length > 0 && bar <= last) return { first, last };
-    first += bars.length;
-  }
-  return undefined;
-}
-
-/** Loops the section under the cursor; a loop that is there is let go. */
+/**
+ * Loops the section under the cursor, or what this let go before; a loop that is there is let go, and
+ * remembered.
+ */
 export function loopSection(state: AppState): AppState {
-  const { loop } = state.workspace.sound.transport;
-  const bar = state.study.cells[state.study.cursor]?.bar ?? 1;
-  const next = loop === undefined ? sectionOf(state.study.chart, bar) : undefined;
-  return taken(state, 'loop', () => looped(state, next));
+  const loop = loopNow(state);
+  if (loop === undefined) return taken(state, 'loop', () => looped(state, loopOffered(state)));
+  const free = taken(state, 'loop', () => looped(state, undefined));
+  return { ...free, letGo: { loop, chart: state.study.chart } };
 }
 
 /** Sets how the tempo rises, or that it does not. */

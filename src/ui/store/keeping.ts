@@ -119,7 +119,10 @@ export async function copyLink(cell: Cell<AppState>, page: Page): Promise<void> 
   const { workspace } = cell.get();
   const link = `${page.href().replace(/#.*$/s, '')}#${makeAddress(workspace)}`;
   const told = await page.copy(link).then(
-    () => ({ tone: 'info' as const, text: 'The link is copied.' }),
+    () => ({
+      tone: 'info' as const,
+      text: 'The link is copied, without tempo, loop and levels.',
+    }),
     () => ({
       tone: 'error' as const,
       text: 'The link could not be copied; the address bar has it.',

@@ -22,6 +22,7 @@ import type {
   Turn,
   TurnedString,
 } from '#neck';
+import type { LoopBars } from '#sound';
 import type {
   Chart,
   ChartProblem,
@@ -238,6 +239,8 @@ export interface AppState {
   readonly playing: boolean;
   /** The form that walking along the neck asked for: not one that was chosen by hand. */
   readonly walked?: string;
+  /** The loop that the key for it let go last, and the chart that it was of: it comes back by the same key. */
+  readonly letGo?: { readonly loop: LoopBars; readonly chart: Chart };
   /** While a key is held down, what was shown when that began. */
   readonly held?: Study;
   readonly history: History;

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Labels } from '#lesson';
 import { stringNumber } from '#neck';
+import { saysAs } from '../../../src/ui/material/labelled.ts';
 import {
   arrowHead,
   bendArcs,
@@ -65,6 +67,23 @@ describe('connectionMove', () => {
     expect(connectionMove(LAYOUT, best, everywhere)).toMatchObject({ label: '→3', free: false });
     const kept = first(connections.filter(({ semitones }) => semitones === 0));
     expect(connectionMove(LAYOUT, kept, everywhere).label).toBe('♭3→♭7');
+  });
+
+  it('says notes, fingers or nothing where the tones of the neck do', () => {
+    const { connections, reading: now, nextReading: next } = study('| Bm7 | E7 |', 7);
+    const kept = first(connections.filter(({ semitones }) => semitones === 0));
+    const said = (labels: Labels) => {
+      const says = saysAs({ labels, spelling: 'exact', now, next });
+      return [
+        connectionMove(LAYOUT, first(connections), nowhere, says).label,
+        connectionMove(LAYOUT, first(connections), everywhere, says).label,
+        connectionMove(LAYOUT, kept, everywhere, says).label,
+      ];
+    };
+    expect(said('degrees')).toEqual(['3', '→3', '♭3→♭7']);
+    expect(said('notes')).toEqual(['G♯', '→G♯', 'D']);
+    expect(said('none')).toEqual(['', '', '']);
+    expect(said('fingers').join(' ')).toMatch(/^[1-4→ ]*$/);
   });
 
   it('has a key of its own for every connection', () => {

@@ -171,14 +171,17 @@ describe('what is shown while it plays', () => {
     expect(player.sounding.get()).toMatchObject({ phase: 'ready', beat: 0, soon: false });
   });
 
-  it('tells which time a bar is played that is played more than once', () => {
-    const { player, at } = playing('|: Dm7 | G7 :| Cmaj7 |');
-    player.play();
-    const times = [0, 1, 2, 3, 4].map((bar) => {
-      at(bar * BAR);
-      return player.sounding.get().time;
-    });
-    expect(times).toEqual([1, 1, 2, 2, 0]);
+  it('tells which time a bar is played that a round has more than once', () => {
+    const times = (more = {}) => {
+      const { player, at } = playing('|: Dm7 | G7 :| Cmaj7 |', more);
+      player.play();
+      return [0, 1, 2, 3, 4].map((bar) => {
+        at(bar * BAR);
+        return player.sounding.get().time;
+      });
+    };
+    expect(times()).toEqual([1, 1, 2, 2, 0]);
+    expect(times(sound({ loop: { first: 1, last: 2 } }))).toEqual([0, 0, 0, 0, 0]);
   });
 
   it('marks the tones of the line one by one while they are heard', () => {
@@ -269,6 +272,21 @@ describe('a change while it plays', () => {
     store.intents.setLabels('notes');
     expect([told.performances, told.settings]).toEqual([[], []]);
     expect(player.piece()).toBe(player.piece());
+  });
+
+  it('loops of what was set the bars that the chart has, also when it changes meanwhile', () => {
+    const { player, told, store } = playing(
+      '| C | F | G | C |',
+      sound({ loop: { first: 2, last: 4 } }),
+    );
+    player.play();
+    store.intents.setProgression('| C | F | G |');
+    expect(told.settings.at(-1)?.loop).toEqual({ first: 2, last: 3 });
+    store.intents.setProgression('| C |');
+    expect(told.settings.at(-1)?.loop).toBeUndefined();
+    store.intents.undo();
+    store.intents.undo();
+    expect(told.settings.at(-1)?.loop).toEqual({ first: 2, last: 4 });
   });
 
   it('leaves a loop out that the chart does not have', () => {

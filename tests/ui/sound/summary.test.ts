@@ -8,10 +8,12 @@ const line = (
   transport: Partial<SoundSetup['transport']>,
   sounding: Partial<Sounding> = {},
   mix = DEFAULT_SOUND.mix,
+  bars = 8,
 ): string =>
   summaryOf(
     { ...DEFAULT_SOUND, mix, transport: { ...DEFAULT_SOUND.transport, ...transport } },
     { ...SILENT, ...sounding },
+    bars,
   ).join(' · ');
 
 describe('the line beside the transport', () => {
@@ -31,6 +33,14 @@ describe('the line beside the transport', () => {
     const playing = { phase: 'playing', tempo: 54, round: 2, time: 1 } as const;
     const transport = { share: 0.6, semitones: 1 };
     expect(line(transport, playing)).toBe('54 bpm · round 3 · 1st time · 60 % · ½ step up');
+  });
+
+  it('says which bars of the loop the chart does not have', () => {
+    const { mix } = DEFAULT_SOUND;
+    const told = [14, 12, 13, 3].map((bars) =>
+      line({ loop: { first: 9, last: 14 } }, {}, mix, bars),
+    );
+    expect(told).toEqual(['', 'no bars 13-14', 'no bar 14', 'no bars 9-14']);
   });
 
   it('says what is heard alone, left out or added', () => {

@@ -30,9 +30,11 @@ describe('the files that are asked for', () => {
     expect(new Set(names).size).toBe(ALONE.length);
   });
 
-  it('begin with the music, and hold the loop where the chart has its bars', () => {
+  it('begin with the music, and hold of the loop the bars that the chart has', () => {
     const settings = wanted('heard', { first: 2, last: 3 })[0]?.query.settings;
     expect(settings).toMatchObject({ countInBars: 0, loop: { first: 2, last: 3 } });
-    expect(wanted('heard', { first: 2, last: 9 })[0]?.query.settings?.loop).toBeUndefined();
+    const longer = wanted('heard', { first: 2, last: 9 })[0]?.query.settings;
+    expect(longer?.loop).toEqual({ first: 2, last: 3 });
+    expect(wanted('heard', { first: 4, last: 9 })[0]?.query.settings?.loop).toBeUndefined();
   });
 });

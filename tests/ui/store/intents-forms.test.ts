@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { createStudyStore } from '../../../src/ui/store/index.ts';
+import { isElsewhere } from '../../../src/ui/store/intents-forms.ts';
+import type { AppState } from '../../../src/ui/store/types.ts';
 import { acted, workspace } from './fixture.ts';
 
 const chosen = ({ study }: ReturnType<typeof acted>): string =>
@@ -59,6 +61,43 @@ describe('places along the neck', () => {
     expect([chosen(back), back.workspace.form]).toEqual(['C 4', 'C']);
     const end = acted(high.workspace, (i) => i.shapeElsewhere(1));
     expect(end.workspace).toEqual(high.workspace);
+  });
+
+  it('of a form that lies away from the hand begin with that, and say where there is none', () => {
+    const can = (state: AppState) => ([-1, 1] as const).map((by) => isElsewhere(state, by));
+    const low = acted(workspace('G7', { position: 1 }), (i) => i.pickForm('A'));
+    expect([chosen(low), low.workspace.position, can(low.state)]).toEqual([
+      'A 10',
+      1,
+      [false, true],
+    ]);
+    const there = acted(low.workspace, (i) => i.shapeElsewhere(1));
+    expect([there.workspace.position, there.workspace.form, can(there.state)]).toEqual([
+      10,
+      'A',
+      [false, false],
+    ]);
+    const high = acted(workspace('G7', { position: 14, form: 'A' }), (i) => i.shapeElsewhere(-1));
+    expect([high.workspace.position, chosen(high)]).toEqual([10, 'A 10']);
+    // Most of it lies under the hand already, and nothing lower.
+    const near = acted(workspace('F', { position: 10, form: 'A' }), (i) => i.shapeElsewhere(-1));
+    expect([near.workspace.position, can(near.before), can(near.state)]).toEqual([
+      8,
+      [true, true],
+      [false, true],
+    ]);
+  });
+
+  it('can be gone to until the last is reached, either way', () => {
+    for (const by of [1, -1] as const) {
+      const end = acted(workspace('A', { position: 9 }), (i) => {
+        for (let n = 0; n < 20; n += 1) i.shapeElsewhere(by);
+      });
+      expect([isElsewhere(end.state, by), isElsewhere(end.state, by === 1 ? -1 : 1)]).toEqual([
+        false,
+        true,
+      ]);
+    }
   });
 
   it('are those of any form again when the form is let go', () => {

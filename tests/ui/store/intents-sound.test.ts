@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { DEFAULT_SOUND } from '#lesson';
 import { fieldError } from '../../../src/ui/store/index.ts';
-import { follow, sectionOf, unfollow } from '../../../src/ui/store/intents-sound.ts';
+import { follow, unfollow } from '../../../src/ui/store/intents-sound.ts';
+import { loopNow, sectionOf } from '../../../src/ui/store/looped.ts';
 import { acted, stateWith } from './fixture.ts';
 
 const SONG = '[A]\n| C | F |\n[B]\n| G | C | F |';
@@ -62,6 +63,35 @@ describe('tempo and loop', () => {
   });
 });
 
+describe('a loop of bars that are no longer there', () => {
+  const long = '| C | F | G | C | F |';
+
+  it('is not in force, as far as they are not, and is there again when they come back', () => {
+    const { state } = acted(
+      long,
+      (i) => i.setLoop('2-4'),
+      (i) => i.setProgression('| C | F | G |'),
+    );
+    expect(loopNow(state)).toEqual({ first: 2, last: 3 });
+    const gone = acted(state.workspace, (i) => i.setProgression('| C |'));
+    expect(loopNow(gone.state)).toBeUndefined();
+    const back = acted(gone.workspace, (i) => i.setProgression(long));
+    expect(loopNow(back.state)).toEqual({ first: 2, last: 4 });
+  });
+
+  it('makes way for the section, and a refused one names what is in force', () => {
+    const short = acted(
+      long,
+      (i) => i.setLoop('4-5'),
+      (i) => i.setProgression('| C | F | G |'),
+    ).workspace;
+    const section = acted(short, (i) => i.loopSection());
+    expect(section.workspace.sound.transport.loop).toEqual({ first: 1, last: 3 });
+    const refused = acted(short, (i) => i.setLoop('9'));
+    expect(fieldError(refused.state, 'loop')).toMatch(/still all bars$/);
+  });
+});
+
 describe('a loop by key', () => {
   it('is the section under the cursor, and let go by the same key', () => {
     const looped = acted(
@@ -76,6 +106,24 @@ describe('a loop by key', () => {
       (i) => i.loopSection(),
     );
     expect(again.workspace.sound.transport.loop).toBeUndefined();
+  });
+
+  it('comes back by the same key, but neither in another section nor in another text', () => {
+    const looped = (...acts: Parameters<typeof acted>[1][]) => {
+      const { workspace } = acted(
+        SONG,
+        (i) => i.setLoop('1'),
+        (i) => i.loopSection(),
+        ...acts,
+        (i) => i.loopSection(),
+      );
+      return workspace.sound.transport.loop;
+    };
+    expect(looped()).toEqual({ first: 1, last: 1 });
+    expect(looped((i) => i.moveCursorTo(1))).toEqual({ first: 1, last: 1 });
+    expect(looped((i) => i.moveCursorTo(3))).toEqual({ first: 3, last: 5 });
+    expect(looped((i) => i.setProgression('| C | F | G |'))).toEqual({ first: 1, last: 3 });
+    expect(looped((i) => i.setLoop(''))).toEqual({ first: 1, last: 2 });
   });
 
   it('counts written bars over the sections', () => {

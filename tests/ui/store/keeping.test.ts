@@ -274,7 +274,7 @@ describe('copying the link', () => {
     expect(state().notices.at(-1)).toEqual({
       id: 'copy',
       tone: 'info',
-      text: 'The link is copied.',
+      text: 'The link is copied, without tempo, loop and levels.',
     });
   });
 
