@@ -22,7 +22,7 @@ export { PENS } from '../type/pens.ts';
 export { FingerBoard } from './FingerBoard.tsx';
 export { LensSection } from './LensSection.tsx';
 export { Overlay } from './Overlay.tsx';
-export { RouteLadder } from './RouteLadder.tsx';
+export { UnderNeck } from './UnderNeck.tsx';
 
 /** Puts in what the first view did without. */
 export function installParts(): void {

@@ -4,7 +4,6 @@ import { CommandButton } from '../controls/CommandButton.tsx';
 import { TextField } from '../settings/Field.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
 import { Beats } from './Beats.tsx';
-import { Caution } from './Caution.tsx';
 import { useNeckInSight } from './in-sight.ts';
 import { PracticeKeys } from './PracticeKeys.tsx';
 import { usePlayer, useSounding } from './players.ts';
@@ -111,7 +110,6 @@ export function Transport() {
         <PracticeKeys />
       </div>
       <Trouble />
-      <Caution />
     </section>
   );
 }
