@@ -77,7 +77,11 @@ test('the practice screen holds chord, neck and keys', async ({ page }) => {
   }
 });
 
-test('on the practice screen the caution hides no bar, and a large chord pushes nothing away', async ({
+/** Bars, tones and the hand's ruler, and what one types in. */
+const PLAYED_BY =
+  '[data-chord-cell], [data-tone], .finger, .dimension-line, .numeral, textarea, .transport input';
+
+test('the caution hides nothing that one plays by, and a large chord pushes nothing away', async ({
   page,
 }) => {
   const progression = '| Ab13#11 | Gbm7b5/Bbb | Dm7 | G7 | C | F | Dm7 | G7 |';
@@ -86,13 +90,19 @@ test('on the practice screen the caution hides no bar, and a large chord pushes 
   const note = page.getByRole('note', { name: 'Hearing' });
   await expect(note).toBeVisible();
   const covered = () =>
-    note.evaluate((one) => {
+    note.evaluate((one, played) => {
       const { left, right, top, bottom } = one.getBoundingClientRect();
-      return [...document.querySelectorAll('[data-chord-cell]')].filter((cell) => {
-        const bar = cell.getBoundingClientRect();
-        return bar.left < right && bar.right > left && bar.top < bottom && bar.bottom > top;
+      const pane = document.querySelector('.neck-pane')?.getBoundingClientRect();
+      const end = one.matches('.upright') ? (pane?.bottom ?? 0) : window.innerHeight;
+      return [...document.querySelectorAll(played)].filter((part) => {
+        const box = part.getBoundingClientRect();
+        const low = Math.min(box.bottom, part.closest('.neck') ? end : box.bottom);
+        const seen = box.width > 0 && box.top < low;
+        return (
+          seen && box.left < right && box.right > left && box.top < bottom - 1 && low > top + 1
+        );
       }).length;
-    });
+    }, PLAYED_BY);
   // The letters themselves end above the edge of their box.
   const pushed = (part: string) =>
     page.locator(part).evaluate((one) => {
@@ -109,12 +119,18 @@ test('on the practice screen the caution hides no bar, and a large chord pushes 
         return tone.top < bottom - 2 && tone.bottom > bottom + 4;
       }).length;
     });
-  for (const size of SIZES.filter(({ width }) => width > 500)) {
+  await page.keyboard.press('Shift+P');
+  for (const size of SIZES) {
+    await page.setViewportSize(size);
+    await expect.poll(covered, `${size.width} by ${size.height}`).toBe(0);
+  }
+  await page.keyboard.press('Shift+P');
+  for (const size of SIZES) {
     await test.step(`${size.width} by ${size.height}`, async () => {
       await page.setViewportSize(size);
-      await expect.poll(cut).toBe(0);
+      if (size.width > 500) await expect.poll(cut).toBe(0);
       await expect.poll(covered).toBe(0);
-      for (const part of ['.now', '.form-name', '.next-form'])
+      for (const part of size.width > 500 ? ['.now', '.form-name', '.next-form'] : [])
         await expect.poll(() => pushed(part), part).toBe(0);
     });
   }
@@ -161,10 +177,48 @@ test('in a low window chord, neck and transport are in sight while it plays', as
   await page.setViewportSize({ width: 844, height: 390 });
   await open(page, FOUR);
   const neck = page.locator('[data-neck] .hand-wash');
+  // What is told moves nothing.
+  const before = await page.locator('.lane').boundingBox();
+  await page.keyboard.press('<');
+  await expect(page.locator('.sound-now')).toHaveText(/95 %/);
+  expect(await page.locator('.lane').boundingBox()).toEqual(before);
   await page.evaluate(() => window.scrollTo(0, document.body.scrollHeight));
   await expect(neck).not.toBeInViewport();
   await button(page, 'Play').click();
   await expect(neck).toBeInViewport({ ratio: 1 });
   await expect(page.locator('.now')).toBeInViewport({ ratio: 1 });
   await expect(button(page, 'Stop')).toBeInViewport({ ratio: 1 });
+});
+
+test('on a telephone all that differs from plain playing is told beside the keys', async ({
+  page,
+}) => {
+  await page.setViewportSize({ width: 390, height: 844 });
+  await open(page, { ...FOUR, progression: '|: Dm7 | G7 :| Cmaj7 | A7 |' });
+  await setTempo(page, '300');
+  await page.keyboard.press('Shift+P');
+  await page.keyboard.press('-');
+  await page.keyboard.press('-');
+  await button(page, 'Play').click();
+  const told = page.locator('.sound-now');
+  await expect(told).toHaveText(/^270 bpm · .*90 %$/);
+  await expect(page.locator('.beats b')).toBeVisible();
+  const outside = () =>
+    told.evaluate((one) => {
+      const { right, bottom } = one.getBoundingClientRect();
+      return [...one.children].filter((part) => {
+        const box = part.getBoundingClientRect();
+        return box.right > right + 4 || box.bottom > bottom;
+      }).length;
+    });
+  expect(await outside()).toBe(0);
+  // On the sheet there are three short lines, all of them beside the beat.
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('textbox', { name: 'Progression' })).toBeVisible();
+  const left = await told
+    .locator('span')
+    .evaluateAll(
+      (all) => new Set(all.map((one) => Math.round(one.getBoundingClientRect().left))).size,
+    );
+  expect(left).toBe(1);
 });

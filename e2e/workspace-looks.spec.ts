@@ -144,6 +144,16 @@ test('on a telephone a tapped chord, its form and the neck around the hand are s
   await page.keyboard.press('ArrowDown');
   await expect(page.locator('[data-neck]')).toHaveAttribute('data-position', '11');
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+  // Scrolled away from the hand by hand, the neck comes back to it with the next chord.
+  await page.locator('.neck-pane').evaluate((pane) => pane.scrollTo(0, 0));
+  await expect(page.locator('.hand-wash')).not.toBeInViewport({ ratio: 0.5 });
+  await page.getByRole('button', { name: 'Next chord in the chart' }).click();
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
+  // At the nut the open strings and their names are seen, and the hand to its end.
+  await page.locator('.hand-handle').press('Home');
+  await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.98 });
+  for (const part of ['.string-name', '[data-tone][data-fret="0"]'])
+    await expect(page.locator(part).first()).toBeInViewport({ ratio: 0.9 });
 });
 
 test('on a telephone the hand and its form are changed in sight of neck and reading', async ({
@@ -173,6 +183,27 @@ test('on a telephone the hand and its form are changed in sight of neck and read
   await second.click();
   await expect(second).toHaveAttribute('aria-current', 'true');
   await expect.poll(high).toBe(folded?.height);
+  // Lines that the box breaks count like those that are typed, and no line is cut.
+  await field.fill(EIGHT_BARS + EIGHT_BARS);
+  const unseen = () => field.evaluate((box) => box.scrollHeight - box.clientHeight);
+  expect(await unseen()).toBe(0);
+  expect(await high()).toBeGreaterThan(folded?.height ?? 844);
+  await second.click();
+  await expect.poll(high).toBe(folded?.height);
+  const lines = () =>
+    field.evaluate((box) => {
+      const { lineHeight, paddingTop } = getComputedStyle(box);
+      return (box.clientHeight - 2 * Number.parseFloat(paddingTop)) / Number.parseFloat(lineHeight);
+    });
+  expect(await lines()).toBeCloseTo(2, 1);
+  // A mistake is told to its end.
+  await field.fill('|: Dm | Hm7 | banana | A7 :|');
+  const mistakes = page.getByRole('list', { name: 'What could not be read' });
+  await expect(mistakes.getByText('banana')).toBeVisible();
+  expect(await mistakes.evaluate((list) => list.scrollHeight - list.clientHeight)).toBe(0);
+  await field.fill(progression);
+  await second.click();
+  await expect.poll(high).toBe(folded?.height);
   await page.getByRole('button', { name: 'notes' }).click();
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9 });
 });
@@ -187,6 +218,13 @@ test('on a telephone on its side chord, lane, form and the whole hand are seen',
   // Of a drawn rectangle the browser computes a share that may be a rounding short of the whole.
   await expect(page.locator('.hand-wash')).toBeInViewport({ ratio: 0.9999 });
   await expect(page.locator('[data-chord-cell]').first()).toBeInViewport({ ratio: 1 });
+  // The neck, which comes after it, paints over what hangs out of the head.
+  const hanging = () =>
+    page.locator('.next button').evaluateAll((arrows) => {
+      const head = arrows[0]?.closest('.head-slot')?.getBoundingClientRect().bottom ?? 0;
+      return arrows.filter((arrow) => arrow.getBoundingClientRect().bottom > head).length;
+    });
+  expect(await hanging()).toBe(0);
   for (const width of [844, 720]) {
     await page.setViewportSize({ width, height: 360 });
     // The neck is drawn anew in the frame after the window has changed.

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './fixtures.ts';
+import { expect, reopen, test } from './fixtures.ts';
 
 const cells = (page: Page) => page.locator('[data-chord-cell]');
 const current = (page: Page) => page.locator('[data-chord-cell][aria-current="true"]');
@@ -307,4 +307,22 @@ test('of keys pressed before everything is fetched those are kept that mean noth
     'true',
   );
   await expect(current(page)).toHaveAttribute('data-at', '3.1');
+});
+
+test('the box of the chart cuts no line where it shares the height of the lane', async ({
+  page,
+}) => {
+  const progression = '[A]\n| C | Am |\n| F | G |\n| C | F |\n| C | G |\n| C |';
+  await page.goto(`./#${new URLSearchParams({ progression, at: '1.1', position: '5' })}`);
+  for (const size of [
+    { width: 1180, height: 820 },
+    { width: 1366, height: 768 },
+  ]) {
+    await reopen(page, size);
+    const lines = await page.getByRole('textbox', { name: 'Progression' }).evaluate((box) => {
+      const { lineHeight, paddingTop } = getComputedStyle(box);
+      return (box.clientHeight - 2 * Number.parseFloat(paddingTop)) / Number.parseFloat(lineHeight);
+    });
+    expect(Math.abs(lines - Math.round(lines))).toBeLessThan(0.06);
+  }
 });

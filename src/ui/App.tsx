@@ -6,6 +6,7 @@ import { ProgressionField } from './field/ProgressionField.tsx';
 import { Head, Next, ReadingText } from './head/Head.tsx';
 import { Lane } from './lane/Lane.tsx';
 import { Lenses, useNeckLayers, useParts } from './material/loading.tsx';
+import { centreHand } from './neck/in-view.ts';
 import { Neck } from './neck/Neck.tsx';
 import { KeySheet } from './settings/KeySheet.tsx';
 import { Settings } from './settings/Settings.tsx';
@@ -62,15 +63,6 @@ function usePractice(): void {
     // The type has another size now, and what is laid out by it measures itself when the window does.
     window.dispatchEvent(new Event('resize'));
   }, [practising]);
-}
-
-/** Puts the hand in the middle of a pane that is lower than the neck. */
-function centreHand(pane: HTMLElement): void {
-  if (pane.scrollHeight <= pane.clientHeight) return;
-  const hand = pane.querySelector('.hand-wash')?.getBoundingClientRect();
-  if (hand === undefined) return;
-  const { top } = pane.getBoundingClientRect();
-  pane.scrollTop += hand.top + hand.height / 2 - top - pane.clientHeight / 2;
 }
 
 /**

@@ -49,7 +49,7 @@ export function useNeckLayers() {
   const {
     Overlay: overlay,
     FingerBoard: board,
-    RouteLadder: below,
+    UnderNeck: below,
     FormMap: map,
     DrawnAhead: ahead,
     PENS: pens,

@@ -23,7 +23,7 @@ export { FingerBoard } from './FingerBoard.tsx';
 export { LeaveRoute } from './LeaveRoute.tsx';
 export { LensSection } from './LensSection.tsx';
 export { Overlay } from './Overlay.tsx';
-export { RouteLadder } from './RouteLadder.tsx';
+export { UnderNeck } from './UnderNeck.tsx';
 
 /** Puts in what the first view did without. */
 export function installParts(): void {

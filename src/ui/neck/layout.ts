@@ -165,13 +165,13 @@ export function middleOf(layout: NeckLayout, fret: number): number {
   return round((from + to) / 2);
 }
 
-/** Ems along that a number of one line of type needs: two digits lying, one line standing. */
-const NUMBER = { lying: 1.4, upright: 0.9 };
+/** Ems along that a number needs: two digits lying, larger ones (`tall`), one line of type standing. */
+const NUMBER = { lying: 1.4, tall: 1.9, upright: 0.9 };
 
 /** The frets that are numbered: where they lie too close, every other one. */
 export function numberedFrets(layout: NeckLayout): readonly number[] {
-  const { frets, upright } = layout.spec;
-  const room = (upright ? NUMBER.upright : NUMBER.lying) * layout.em;
+  const { frets, upright, tall } = layout.spec;
+  const room = NUMBER[upright ? 'upright' : tall ? 'tall' : 'lying'] * layout.em;
   const roomy = (fret: number) => middleOf(layout, fret) - middleOf(layout, fret - 1) >= room;
   return Array.from({ length: frets }, (_, i) => i + 1).filter(
     (fret) => fret % 2 === 0 || roomy(fret),

@@ -5,7 +5,6 @@ import { TextField } from '../settings/Field.tsx';
 import { useIntents, useStudy } from '../store/index.ts';
 import { loopNow } from '../store/looped.ts';
 import { Beats } from './Beats.tsx';
-import { Caution } from './Caution.tsx';
 import { useNeckInSight } from './in-sight.ts';
 import { PracticeKeys } from './PracticeKeys.tsx';
 import { usePlayer, useSounding } from './players.ts';
@@ -112,7 +111,6 @@ export function Transport() {
         <PracticeKeys />
       </div>
       <Trouble />
-      <Caution />
     </section>
   );
 }

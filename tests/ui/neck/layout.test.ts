@@ -28,6 +28,14 @@ const place = (layout: ReturnType<typeof neck>, string: number, at: number) =>
   placeAt(layout, stringNumber(string), fret(at));
 
 describe('layoutNeck', () => {
+  it('leaves numbers out where the large ones of the practice screen would run together', () => {
+    // A telephone on its side: type of 14.9 pixels, two digits of 0.6 of it each.
+    const layout = neck({ tall: true, width: 807, em: 11.7, sight: 390 });
+    const middles = numberedFrets(layout).map((at) => middleOf(layout, at));
+    const gaps = middles.slice(1).map((middle, i) => middle - (middles[i] ?? 0));
+    expect(Math.min(...gaps)).toBeGreaterThan(2 * 0.6 * 14.9 + 2);
+  });
+
   it('keeps the name of a flat string clear of the largest mark on it', () => {
     const { open, names, wires, em } = neck({ tall: true });
     // The largest mark takes 0.47 of its space; a name of two signs is about 1.25 of its type wide.

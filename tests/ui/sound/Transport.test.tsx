@@ -1,6 +1,9 @@
 import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { millimetres } from '#neck';
+import { layoutNeck } from '../../../src/ui/neck/layout.ts';
+import { Caution } from '../../../src/ui/sound/Caution.tsx';
 import { installPlayers } from '../../../src/ui/sound/players.ts';
 import { Transport } from '../../../src/ui/sound/Transport.tsx';
 import {
@@ -14,6 +17,19 @@ import { fakeEngine, fakeStage } from './fake.ts';
 
 vi.mock('#sound/browser', () => ({}));
 
+const LAYOUT = layoutNeck({
+  width: 1376,
+  em: 16,
+  strings: 6,
+  frets: 22,
+  scale: millimetres(648),
+  spacing: 'true',
+  upright: false,
+  leftHanded: false,
+  levels: 3,
+  sight: 900,
+});
+
 /** The transport over a store, on an engine that plays nothing. */
 async function shown(store: StudyStore) {
   const { startPlayer } = await import('../../../src/ui/sound/player.ts');
@@ -22,6 +38,7 @@ async function shown(store: StudyStore) {
   const { unmount } = render(
     <StudyStoreContext value={store}>
       <Transport />
+      <Caution layout={LAYOUT} />
     </StudyStoreContext>,
   );
   return { unmount };
