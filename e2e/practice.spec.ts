@@ -98,9 +98,7 @@ test('the caution hides nothing that one plays by, and a large chord pushes noth
         const box = part.getBoundingClientRect();
         const low = Math.min(box.bottom, part.closest('.neck') ? end : box.bottom);
         const seen = box.width > 0 && box.top < low;
-        return (
-          seen && box.left < right && box.right > left && box.top < bottom - 1 && low > top + 1
-        );
+        return seen && box.left < right && box.right > left && box.top < bottom && low > top;
       }).length;
     }, PLAYED_BY);
   // The letters themselves end above the edge of their box.
