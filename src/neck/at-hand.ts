@@ -24,6 +24,7 @@ export interface Measured {
   readonly partOf: number | undefined;
   /** Set where the grip takes more than four frets. */
   readonly wide: boolean;
+  readonly upper: true | undefined;
 }
 
 /** Open strings count as under the hand only where it holds half of what the grip frets, or more. */
@@ -51,7 +52,7 @@ const reached = (grip: Grip | undefined, reach: readonly Reach[]): number | unde
   grip?.tones.every((tone) => reach[tone.fret] !== 'out') ? grip.tones.length : undefined;
 
 function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measured {
-  const { form, anchor, grip, wide } = place;
+  const { form, anchor, grip, wide, upper } = place;
   const partOf = reached(place.partOf, reach);
   const distance = Math.abs(place.position - hand.position);
   if (grip === undefined) {
@@ -63,7 +64,7 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
       of: 0,
       overlaps: NO_OVERLAPS,
     };
-    return { at, distance, partOf, wide };
+    return { at, distance, partOf, wide, upper };
   }
   const [under, stretched] = countTones(grip.tones, reach);
   const of = grip.tones.length;
@@ -72,6 +73,7 @@ function measure(place: FormPlace, hand: Hand, reach: readonly Reach[]): Measure
     distance,
     partOf,
     wide,
+    upper,
   };
 }
 
@@ -159,7 +161,9 @@ function measuredOf(places: readonly FormPlace[], hand: Hand): readonly Measured
 }
 
 const measureAll = (chord: Chord, hand: Hand): readonly Measured[] =>
-  measuredOf(placesForHand(chord, hand.instrument), hand);
+  measuredOf(placesForHand(chord, hand.instrument), hand).filter(
+    ({ at, upper }) => !upper || at.under + at.stretched === at.of,
+  );
 
 /** One copy of every form: the one of which most lies under the hand, or `by` another order. */
 function oneOfEach(measured: readonly Measured[], by: typeof better): readonly Measured[] {

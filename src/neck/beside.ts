@@ -63,6 +63,25 @@ export function keptOfShape({ chosen }: Reading): readonly GripTone[] | undefine
     .reverse();
 }
 
+/** Whether the lowest string of a shape or a grip, by frets from string 1, holds its highest or lowest fret. */
+function extremeOf(frets: readonly number[]): 'highest' | 'lowest' | undefined {
+  const root = frets.at(-1) ?? 0;
+  if (frets.every((f) => f <= root)) return 'highest';
+  return frets.every((f) => f >= root) ? 'lowest' : undefined;
+}
+
+/**
+ * Whether the lowest tone of the chosen grip lies as in the open shape: at the highest fret (C and G) or at
+ * the lowest (A, E and D).
+ */
+export function rootExtreme({ chosen }: Reading): 'highest' | 'lowest' | undefined {
+  const grip = chosen?.grip;
+  const extreme = grip && extremeOf(grip.tones.map(({ fret }) => fret));
+  return extreme === extremeOf(grip?.form.frets.flatMap((f) => f ?? []) ?? [])
+    ? extreme
+    : undefined;
+}
+
 /** Frets that a hand is told to move; further away another form lies under it. */
 const FEW = 3;
 

@@ -66,6 +66,8 @@ export interface FormPlace {
   readonly partOf?: Grip;
   /** Whether the grip takes more frets than one finger to a fret gives, wherever the hand is. */
   readonly wide: boolean;
+  /** Whether it is the upper part of a form, which is offered only where the hand has all of it. */
+  readonly upper?: true;
 }
 
 /** Frets behind the nut or capo within which an anchor may lie: no form leaves more of its frets free. */
@@ -133,6 +135,8 @@ function placeAt(
 
 /** Fewer strings than these are no grip of four tones. */
 const UPPER_STRINGS = 4;
+/** A root alone is no likeness: the upper part of a form keeps another of its places, too. */
+const LEAST_LIKE = 2;
 
 /** Strings on which a grip leaves the form's open shape as it is. */
 export const likeness = ({ form, anchor, tones }: Grip): number =>
@@ -217,11 +221,13 @@ function upperPlace(
   const root = place && lowestTone(place);
   if (!root || place.wide || !place.grip || (whole && contains(whole, place.grip)))
     return undefined;
+  const grip = { ...place.grip, form };
+  if (likeness(grip) < LEAST_LIKE) return undefined;
   const taken = all.some((other) => {
     const lowest = lowestTone(other);
     return lowest && !other.wide && samePlace(lowest, root);
   });
-  return taken ? undefined : { ...place, form, grip: { ...place.grip, form } };
+  return taken ? undefined : { ...place, form, grip, upper: true };
 }
 
 const atHandCache = new WeakMap<readonly FormPlace[], readonly FormPlace[]>();

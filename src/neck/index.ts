@@ -31,6 +31,7 @@ export {
   isBeyondSpan,
   keptOfShape,
   positionForAll,
+  rootExtreme,
   sameGripAs,
 } from './beside.ts';
 export { type ComparedPlace, type CompareWhat, compareReadings } from './comparing.ts';

@@ -16,7 +16,6 @@ import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 import { fetchAhead } from './behind.tsx';
 import { listenForKeys } from './commands/index.ts';
-import { keepOffline } from './offline.ts';
 import { openStudyStore, pageOf, StudyStoreContext } from './store/index.ts';
 
 const root = document.getElementById('root');
@@ -29,4 +28,3 @@ createRoot(root).render(
   </StudyStoreContext>,
 );
 fetchAhead(window);
-keepOffline();

@@ -8,12 +8,12 @@ function beginning(at: FormAtHand): string {
   const lowest = lowestFret(at);
   if (lowest === at.anchor || at.anchor < 0) return '';
   if (lowest < at.anchor) return ', begun a fret lower';
-  return at.anchor === 0 ? ', no string open' : `, nothing at its nut ${roman(at.anchor)}`;
+  return at.anchor === 0 ? ', no string open' : `, its nut ${roman(at.anchor)} unused`;
 }
 
 /**
  * Why a form is called so: `open E shape 8 frets up, barred, root on strings 6, 4 and
- * 1`; `open C shape 7 frets up, nothing at its nut VII, root on string 5`. Of a form that a player put
+ * 1`; `open C shape 7 frets up, its nut VII unused, root on string 5`. Of a form that a player put
  * down, which has no open shape, only where its root is.
  */
 export function whyInWords(at: FormAtHand, { roots, up, barre }: FormReason): string {

@@ -13,6 +13,7 @@ import {
   positionForAll,
   type Reading,
   rivalAtHand,
+  rootExtreme,
   sameGripAs,
 } from '#neck';
 import { makeDegree, makeNoteName } from '#theory';
@@ -48,7 +49,7 @@ function coloursSentence({ tones }: Reading): string {
 /** What decides where the hand has as much of the other, or more. */
 const DECIDED = {
   narrow: 'wider than four frets',
-  near: 'it begins further from the index',
+  near: 'its first finger lies further off',
   clean: 'a string muted in it',
   usual: 'its form is less usual',
 } as const;
@@ -85,7 +86,7 @@ function rivalHas({ at, by, within }: FormRival, best: FormAtHand | undefined): 
     case 'alone':
       return '';
     case 'stretch':
-      return `${hasOf(at, best)}, but ${outOfReach(at)}`;
+      return `${hasOf(at, best)}${moreStretched(at)}, but ${outOfReach(at)}`;
     default:
       return `${hasOf(at, best)}, but ${DECIDED[by]}`;
   }
@@ -107,12 +108,16 @@ const onStrings = (tones: readonly GripTone[]): string =>
 const listed = (told: string, tones: readonly GripTone[]): string =>
   tones.length === 0 ? '' : `, ${told}: ${onStrings(tones)}`;
 
+/** What is like the open shape where none of it is left but the root. */
+const LEFT = { highest: 'no fret higher', lowest: 'no fret lower', root: 'nothing else' } as const;
+
 /** What else a grip has in common with its shape than the root, where that is little. */
 function keptWords(reading: Reading): string {
   const kept = keptOfShape(reading);
   const form = reading.chosen?.form;
   if (!kept || !form) return '';
-  return `, ${kept.length === 0 ? 'nothing else' : onStrings(kept)} as in ${formName(form)}`;
+  const what = kept.length > 0 ? onStrings(kept) : LEFT[rootExtreme(reading) ?? 'root'];
+  return `, ${what} as in ${formName(form)}`;
 }
 
 /** Why the form is called so, as a sentence begins. */

@@ -102,7 +102,7 @@ function formSentence(form: FormAtHand | undefined, lacks = ''): string {
   const partly = form.under * 2 <= form.of;
   const out = form.of - form.under - form.stretched;
   // Where it lies only partly the rest goes without saying.
-  const beyond = partly || !out ? '' : `, ${numberWord(out)} outside it`;
+  const beyond = partly || !out ? '' : `, ${numberWord(out)} out of reach`;
   const mostly = partly ? ' only partly' : form.under < form.of ? ' mostly' : '';
   return `the ${name} form lies${mostly} under the hand, ${share(form)}${more}${beyond}${lacks}${without(form)}${muted(form)}`;
 }
@@ -164,8 +164,9 @@ const GROUP_WORDS: Readonly<Record<Nearness, string>> = {
   far: 'out of reach ',
 };
 
-function degreesSentence(reading: Reading): string {
-  const all = degreesAtHand(reading);
+/** `brief`: without what the form's own sentence names as left out of the grip. */
+function degreesSentence(reading: Reading, brief = false): string {
+  const all = degreesAtHand(reading).filter(({ nearness }) => !brief || nearness !== 'beside');
   const groups = ORDER.map((nearness) => ({
     nearness,
     words: all
@@ -236,7 +237,11 @@ function accountOfReading(parts: AccountParts, reading: Reading, head: string): 
       ? [fitted([head, ...material], [...most, overlap], next, LONGEST_WITH_NEIGHBOUR)]
       : [
           fitted([head, ...most], [overlap], next, LONGEST_WITH_NEIGHBOUR),
-          ...reasons.map((one) => fitted([head, one, degrees], [whole, colours], nextHead(parts))),
+          ...reasons.flatMap((one) =>
+            [degrees, degreesSentence(reading, true)].map((said) =>
+              fitted([head, one, said], [whole, colours], nextHead(parts)),
+            ),
+          ),
         ];
   const account = texts.find((text) => text.length <= LONGEST_ACCOUNT) ?? texts.at(-1) ?? '';
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };

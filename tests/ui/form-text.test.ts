@@ -63,8 +63,8 @@ describe('whyInWords', () => {
     ['B: R 3 5 b7 9', 1, 'open C shape 1 fret down, root on string 5'],
     ['C: R 3 b7 #9', 2, 'open C shape, no string open, root on string 5'],
     ['F: R 3 5', 1, 'open E shape 1 fret up, barred, root on strings 6, 4 and 1'],
-    ['E: R 3 b7 #9', 6, 'open C shape 4 frets up, nothing at its nut IV, root on string 5'],
-    ['G: R 3 5 b7 b9', 9, 'open C shape 7 frets up, nothing at its nut VII, root on string 5'],
+    ['E: R 3 b7 #9', 6, 'open C shape 4 frets up, its nut IV unused, root on string 5'],
+    ['G: R 3 5 b7 b9', 9, 'open C shape 7 frets up, its nut VII unused, root on string 5'],
   ])('of %s at %i says %s', (text, position, words) => {
     expect(why(text, position)).toBe(words);
   });

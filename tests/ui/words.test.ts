@@ -65,10 +65,13 @@ describe('the reading in words', () => {
   it('says what a grip has to leave out', () => {
     expect(said('E7#9', 6, '', { form: 'C' })).toBe(
       'E7♯9, position VI: the C form lies under the hand, four of four places, without 5. ' +
-        'Open C shape 4 frets up, nothing at its nut IV, root on string 5, 3 on string 4 as in C. ' +
+        'Open C shape 4 frets up, its nut IV unused, root on string 5, 3 on string 4 as in C, ' +
+        'changed: ♭7 on string 3, ♯9 on 2, string 1 left out. ' +
         'Second best: the A form, three of five, one more stretched, its grip wider than your span. ' +
-        'R E, 3 G♯, ♭7 D, ♯9 F𝄪; also under the hand 5 B.',
+        'R E, 3 G♯, ♭7 D, ♯9 F𝄪.',
     );
+    expect(said('C9', 9)).toContain('without 5. ');
+    expect(said('C9', 9), 'where there is room').toContain('; also under the hand 5 G.');
   });
 
   it('says where a grip is not the plain open shape', () => {
@@ -84,7 +87,7 @@ describe('the reading in words', () => {
 
   it('says what is left of the shape where half of it or more is changed', () => {
     expect(said('Dm7b5', 8)).toContain(
-      'root on string 6, nothing else as in G, changed: ♭7 on string 4, ',
+      'root on string 6, no fret higher as in G, changed: ♭7 on string 4, ',
     );
     expect(said('C9', 9)).toContain(
       'root on string 4, 3 on string 3 as in E, changed: ♭7 on string 2, 9 on 1, ' +
@@ -112,7 +115,7 @@ describe('the reading in words', () => {
   });
 
   it('says what is out of reach where a stretch gives more, but not all', () => {
-    expect(said('A6/9', 7)).toContain('four of six places, one more stretched, one outside it. ');
+    expect(said('A6/9', 7)).toContain('four of six places, one more stretched, one out of reach. ');
     expect(said('Bm7', 5)).toContain('five of six places, one more stretched. ');
   });
 
@@ -210,7 +213,7 @@ describe('the reading in words', () => {
   it('says of a grip that it is wider than the player’s span', () => {
     const wide = ', its grip wider than your span';
     const wider = { form: 'A', span: { index: 5, little: 11 } };
-    expect(said('F7#9', 8, '', { form: 'A' })).toContain(`one outside it${wide}`);
+    expect(said('F7#9', 8, '', { form: 'A' })).toContain(`one out of reach${wide}`);
     expect(said('F7#9', 8, '', wider)).not.toContain(wide);
     expect(said('E9', 7)).not.toContain(wide);
   });
@@ -220,7 +223,7 @@ describe('the reading in words', () => {
     [
       'Cmaj7',
       2,
-      'Second best: the A form, as much under the hand, but it begins further from the index.',
+      'Second best: the A form, as much under the hand, but its first finger lies further off.',
     ],
     ['Gsus2', 3, 'Second best: the E form, as much under the hand, but a string muted in it.'],
     ['Bm', 10, 'Second best: the C form, as much under the hand, but its form is less usual.'],
@@ -282,7 +285,7 @@ describe('the reading in words', () => {
         'Second best: the D form, three of four, one more stretched',
     );
     expect(reasonOf('Cmaj7', 2)).toBe(
-      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much under the hand, but it begins further from the index',
+      'Open C shape, root on string 5, changed: 7 on string 2. Second best: the A form, as much under the hand, but its first finger lies further off',
     );
     const silent = { ...partsOf('C', 8), standing: { kind: 'silent' } } as const;
     expect(accountOf(silent).reason).toBe('');

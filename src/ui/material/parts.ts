@@ -6,6 +6,7 @@ import '../styles/sound.css';
 import '../styles/sound-panel.css';
 import '../styles/practice.css';
 import { installAllCommands } from '../commands/index.ts';
+import { keepOffline } from '../offline.ts';
 import { browserPlayer } from '../sound/browser-player.ts';
 import { installPlayers } from '../sound/players.ts';
 import { installEngine } from '../store/engine.ts';
@@ -31,4 +32,5 @@ export function installParts(): void {
   installPlayers(browserPlayer);
   // Last: whatever waited for the lenses is done now, and may want the others.
   installEngine();
+  keepOffline();
 }

@@ -62,7 +62,7 @@ function labelOf(tone: Tone, labels: Labels): string {
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
-function radiusOf(layout: NeckLayout, tone: Tone): number {
+export function radiusOf(layout: NeckLayout, tone: Tone): number {
   const { from, to } = fretSpace(layout, tone.fret);
   const room = Math.min(layout.gap * 0.43, (to - from) * 0.47, layout.em * 1.25);
   return tenth(Math.max(room * SIZE[tone.reach], layout.em * 0.46));
@@ -103,7 +103,7 @@ const isBass = ({ pitch }: Tone, { chord: { bass } }: Reading): boolean =>
   bass !== undefined && pitchClassOf(pitch) === pitchClassOf(bass);
 
 /** Half the width of the ring around what only a stretch reaches, as a share of the mark's. */
-const RING = 1.24;
+export const RING = 1.24;
 
 /** Everything that a mark is made from, but the layout and what labels say. */
 interface Source {

@@ -14,12 +14,12 @@ const WORDS = [
   ],
   ['Barred', 'The first finger lies flat across the strings where the open shape has the nut.'],
   [
-    'Nothing at its nut V',
+    'Its nut V unused',
     '“Open C shape 5 frets up” has its nut at fret V. Where no tone of this chord lies there, it is told.',
   ],
   [
     '3 on string 4 as in C',
-    'Where half of a shape or more is changed, what is left of it beside the root. The other tones moved.',
+    'Where half of a shape or more is changed, what is left of it beside the root. Where that is nothing: “no fret higher as in C”, for in C and G the lowest root lies at the highest fret of the grip, and “no fret lower as in A”, for in A, E and D it lies at the lowest.',
   ],
   [
     'Changed, added, left out',

@@ -2,6 +2,7 @@
 import { besideInWords } from '../words-beside.ts';
 import { materialInWords } from '../words-material.ts';
 import { startBackground } from './background.ts';
+import * as link from './copy-link.ts';
 import { fingeredOf, naming } from './fingered.ts';
 import * as example from './intents-example.ts';
 import * as field from './intents-fields.ts';
@@ -35,6 +36,6 @@ const ENGINE: LensEngine = {
 
 /** Puts computing and intents in; the studies of every store are then made anew. */
 export function installEngine(): void {
-  installIntents({ example, field, form, fingering, lens, route, sound, transpose, undone });
+  installIntents({ example, field, form, fingering, lens, link, route, sound, transpose, undone });
   installLenses(ENGINE);
 }

@@ -1,5 +1,6 @@
 /** Intents that are not for the first view: fetched with the study lenses. */
 
+import type * as link from './copy-link.ts';
 import type * as example from './intents-example.ts';
 import type * as field from './intents-fields.ts';
 import type * as fingering from './intents-fingering.ts';
@@ -16,6 +17,7 @@ export interface LaterIntents {
   readonly field: typeof field;
   readonly fingering: typeof fingering;
   readonly lens: typeof lens;
+  readonly link: typeof link;
   readonly route: typeof route;
   readonly sound: typeof sound;
   readonly transpose: typeof transpose;

@@ -4,7 +4,6 @@ import * as hand from './intents-hand.ts';
 import { type LaterIntents, laterIntents } from './intents-later.ts';
 import * as text from './intents-text.ts';
 import * as view from './intents-view.ts';
-import { copyLink } from './keeping.ts';
 import { whenLenses } from './lenses.ts';
 import type { Page } from './page.ts';
 import { dismissNotice, redo, undo } from './state.ts';
@@ -137,7 +136,7 @@ export function intentsOn(cell: Cell<AppState>, page: Page) {
     ...studying(binder(cell)),
     ...material(later),
     ...sounding(later),
-    copyLink: (): Promise<void> => copyLink(cell, page),
+    copyLink: () => whenLenses(() => laterIntents()?.link.copyLink(cell, page), true),
   };
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '#neck';
+import { at } from '../../../src/ui/neck/layout.ts';
 import { toneMarks } from '../../../src/ui/neck/marks.ts';
 import { restMarks } from '../../../src/ui/neck/rests.ts';
 import { LAYOUT, read } from './support.ts';
@@ -19,6 +20,17 @@ describe('restMarks', () => {
     expect(across[1]).toBeCloseTo(LAYOUT.lines[5] ?? 0, 0);
     expect(crosses(read('B: R b3 5 b7', 7))).toEqual([]);
     expect(restMarks(undefined, LAYOUT)).toBe('');
+  });
+
+  it.each([
+    ['E: R 3 b7 #9', 6, 5],
+    ['C: R 3 5', 1, 0],
+    ['E: R 3 b7 #9', 18, 17],
+  ])('of %s at %i stand together on the wire behind the grip', (text, position, wire) => {
+    const along = crosses(read(text, position)).map(([x]) => Math.round(x ?? 0));
+    const before = LAYOUT.wires[wire] ?? 0;
+    expect(along.length).toBeGreaterThan(0);
+    expect(new Set(along)).toEqual(new Set([Math.round(at(LAYOUT, before, 0).x)]));
   });
 
   it('are clear of the tones of their string', () => {

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import {
   ASIDE_KEY,
   DEFAULT_WORKSPACE,
@@ -269,7 +269,8 @@ describe('copying the link', () => {
   it('copies the address of the work as it is now', async () => {
     const { intents, made, state } = opened('#progression=D+A');
     intents.setProgression('E');
-    await intents.copyLink();
+    intents.copyLink();
+    await vi.waitFor(() => expect(state().notices.at(-1)?.id).toBe('copy'));
     expect(made.copied).toBe('https://teacher.example/handspan/#progression=E&at=1.1&position=7');
     expect(state().notices.at(-1)).toEqual({
       id: 'copy',
@@ -281,7 +282,7 @@ describe('copying the link', () => {
   it('says when that is not possible', async () => {
     const { intents, made, state } = opened();
     made.copies = false;
-    await intents.copyLink();
-    expect(state().notices.at(-1)?.tone).toBe('error');
+    intents.copyLink();
+    await vi.waitFor(() => expect(state().notices.at(-1)?.tone).toBe('error'));
   });
 });
