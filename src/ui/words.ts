@@ -232,18 +232,18 @@ function accountOfReading(parts: AccountParts, reading: Reading, head: string): 
   const next = nextSentence(parts);
   const [reason = ''] = reasons;
   const most = [reason, degrees, colours, whole];
-  const texts =
-    material.length > 0
-      ? [fitted([head, ...material], [...most, overlap], next, LONGEST_WITH_NEIGHBOUR)]
-      : [
-          fitted([head, ...most], [overlap], next, LONGEST_WITH_NEIGHBOUR),
-          ...reasons.flatMap((one) =>
-            [degrees, degreesSentence(reading, true)].map((said) =>
-              fitted([head, one, said], [whole, colours], nextHead(parts)),
-            ),
-          ),
-        ];
-  const account = texts.find((text) => text.length <= LONGEST_ACCOUNT) ?? texts.at(-1) ?? '';
+  const drawn = material.length > 0;
+  const rest = drawn ? [...most, overlap] : [overlap];
+  let account = fitted([head, ...(drawn ? material : most)], rest, next, LONGEST_WITH_NEIGHBOUR);
+  // Each shorter telling is made only where the one before is too long: this runs at every move.
+  const shorter = drawn
+    ? []
+    : reasons.flatMap((one) => [false, true].map((brief) => ({ one, brief })));
+  for (const { one, brief } of shorter) {
+    if (account.length <= LONGEST_ACCOUNT) break;
+    const said = brief ? degreesSentence(reading, true) : degrees;
+    account = fitted([head, one, said], [whole, colours], nextHead(parts));
+  }
   return { account, reason: reasons.find((reason) => account.includes(reason)) ?? '' };
 }
 
