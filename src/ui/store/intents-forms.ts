@@ -83,9 +83,31 @@ function placesBeyond(state: AppState, by: 1 | -1): readonly FormAtHand[] {
   return further.length > 0 || formByHand(state) === undefined ? further : beyond(study.position);
 }
 
-/** Whether the chord can be held further up (1) or down (-1) the neck. */
-export const isElsewhere = (state: AppState, by: 1 | -1): boolean =>
-  placesBeyond(state, by).length > 0;
+interface Elsewhere {
+  readonly form: string | undefined;
+  readonly up: boolean;
+  readonly down: boolean;
+}
+
+const looked = new WeakMap<AppState['study'], Elsewhere>();
+
+function lookElsewhere(state: AppState, form: string | undefined): Elsewhere {
+  const [up, down] = ([1, -1] as const).map((by) => placesBeyond(state, by).length > 0);
+  const found = { form, up: up === true, down: down === true };
+  looked.set(state.study, found);
+  return found;
+}
+
+/**
+ * Whether the chord can be held further up (1) or down (-1) the neck. Buttons ask at every move of the
+ * cursor, so that a study is looked at once.
+ */
+export function isElsewhere(state: AppState, by: 1 | -1): boolean {
+  const form = formByHand(state);
+  const known = looked.get(state.study);
+  const { up, down } = known?.form === form && known ? known : lookElsewhere(state, form);
+  return by > 0 ? up : down;
+}
 
 /**
  * Moves the hand to the next (1) or previous (-1) place of this chord along the neck: of the form
