@@ -208,7 +208,7 @@ const lowestTone = ({ grip }: FormPlace): GripTone | undefined => grip?.tones.at
 
 /**
  * The thinner strings of a form, played from its next root on (common practice: xx4354, the upper part of
- * the E form, for B9). Only where no other grip within a hand has its lowest root there.
+ * the E form, for F#9). Only where no other grip within a hand has its lowest root there.
  */
 function upperPlace(
   { form, anchor, grip: whole }: FormPlace,

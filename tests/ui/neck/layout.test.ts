@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { distanceTo, fret, millimetres, stringNumber } from '#neck';
+import { distanceTo, fret, stringNumber } from '#neck';
 import {
   fretRange,
   fretUnder,
@@ -9,19 +9,7 @@ import {
   numberedFrets,
   placeAt,
 } from '../../../src/ui/neck/layout.ts';
-
-const SPEC: LayoutSpec = {
-  width: 1376,
-  em: 16,
-  strings: 6,
-  frets: 22,
-  scale: millimetres(648),
-  spacing: 'true',
-  upright: false,
-  leftHanded: false,
-  levels: 3,
-  sight: 900,
-};
+import { SPEC } from './support.ts';
 
 const neck = (change: Partial<LayoutSpec> = {}) => layoutNeck({ ...SPEC, ...change });
 const place = (layout: ReturnType<typeof neck>, string: number, at: number) =>

@@ -1,6 +1,6 @@
 import { DEFAULT_SPAN, makeInstrument, millimetres, type Reading, readNeck } from '#neck';
 import { type Chord, type Degree, parseDegree, parseNoteName } from '#theory';
-import { layoutNeck } from '../../../src/ui/neck/layout.ts';
+import { type LayoutSpec, layoutNeck } from '../../../src/ui/neck/layout.ts';
 
 export function degree(text: string): Degree {
   const read = parseDegree(text);
@@ -30,7 +30,8 @@ export const read = (text: string, position: number, colours = ''): Reading =>
     spelling: 'exact',
   });
 
-export const LAYOUT = layoutNeck({
+/** A lying neck at the width of a desk. */
+export const SPEC: LayoutSpec = {
   width: 1376,
   em: 16,
   strings: 6,
@@ -41,4 +42,6 @@ export const LAYOUT = layoutNeck({
   leftHanded: false,
   levels: 3,
   sight: 900,
-});
+};
+
+export const LAYOUT = layoutNeck(SPEC);

@@ -1,8 +1,6 @@
 import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { millimetres } from '#neck';
-import { layoutNeck } from '../../../src/ui/neck/layout.ts';
 import { Caution } from '../../../src/ui/sound/Caution.tsx';
 import { installPlayers } from '../../../src/ui/sound/players.ts';
 import { Transport } from '../../../src/ui/sound/Transport.tsx';
@@ -12,23 +10,11 @@ import {
   type StudyStore,
   StudyStoreContext,
 } from '../../../src/ui/store/index.ts';
+import { LAYOUT } from '../neck/support.ts';
 import { fakePage, workspace } from '../store/fixture.ts';
 import { fakeEngine, fakeStage } from './fake.ts';
 
 vi.mock('#sound/browser', () => ({}));
-
-const LAYOUT = layoutNeck({
-  width: 1376,
-  em: 16,
-  strings: 6,
-  frets: 22,
-  scale: millimetres(648),
-  spacing: 'true',
-  upright: false,
-  leftHanded: false,
-  levels: 3,
-  sight: 900,
-});
 
 /** The transport over a store, on an engine that plays nothing. */
 async function shown(store: StudyStore) {

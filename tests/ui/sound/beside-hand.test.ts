@@ -1,20 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { millimetres } from '#neck';
-import { box, fretRange, type LayoutSpec, layoutNeck } from '../../../src/ui/neck/layout.ts';
+import { box, fretRange, layoutNeck } from '../../../src/ui/neck/layout.ts';
 import { besideHand } from '../../../src/ui/sound/beside-hand.ts';
-
-const SPEC: LayoutSpec = {
-  width: 1376,
-  em: 16,
-  strings: 6,
-  frets: 22,
-  scale: millimetres(648),
-  spacing: 'true',
-  upright: false,
-  leftHanded: false,
-  levels: 3,
-  sight: 900,
-};
+import { SPEC } from '../neck/support.ts';
 
 const WIDTHS = [1376, 980, 807];
 const positions = Array.from({ length: 22 }, (_, i) => i + 1);
