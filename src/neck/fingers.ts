@@ -18,36 +18,24 @@ interface Press {
   readonly to: number;
 }
 
-const isFretted = (f: number | null | undefined, open: number): f is number =>
-  f !== null && f !== undefined && f > open;
-
-function singlePresses(frets: Frets, open: number): readonly Press[] {
-  const presses: Press[] = [];
-  for (let i = frets.length - 1; i >= 0; i--) {
-    const f = frets[i];
-    if (isFretted(f, open)) presses.push({ fret: f, from: i, to: i });
-  }
-  return presses.sort((a, b) => a.fret - b.fret);
-}
+/** From the lowest fret up, thick strings first. */
+const singlePresses = (frets: Frets, open: number): readonly Press[] =>
+  frets
+    .flatMap((f, i) => (f !== null && f > open ? [{ fret: f, from: i, to: i }] : []))
+    .sort((a, b) => a.fret - b.fret || b.from - a.from);
 
 /** A finger laid flat stops every string it crosses, so none of them may sound below its fret. */
 const canLieAcross = (frets: Frets, at: number, from: number, to: number): boolean =>
   frets.slice(from, to + 1).every((f) => f === null || f >= at);
-
-const joined = (a: Press, b: Press): Press => ({
-  fret: a.fret,
-  from: Math.min(a.from, b.from),
-  to: Math.max(a.to, b.to),
-});
 
 /** Lays one finger across presses at the same fret wherever nothing below it sounds. */
 function barred(frets: Frets, presses: readonly Press[], at: number): readonly Press[] {
   const merged: Press[] = [];
   for (const press of presses) {
     const last = merged[merged.length - 1];
-    const both = last !== undefined && last.fret === at && press.fret === at;
-    const joint = both ? joined(last, press) : press;
-    if (both && canLieAcross(frets, at, joint.from, joint.to)) merged[merged.length - 1] = joint;
+    const both = last?.fret === at && press.fret === at;
+    if (both && canLieAcross(frets, at, press.from, last.to))
+      merged[merged.length - 1] = { ...last, from: press.from };
     else merged.push(press);
   }
   return merged;
@@ -59,7 +47,7 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   const lowest = single[0]?.fret;
   if (lowest === undefined) return single;
   const indexBarre = barred(frets, single, lowest);
-  if (single.length <= hands && !liesBetter(frets, single, indexBarre)) return single;
+  if (single.length <= hands && !liesBetter(frets, single, indexBarre, open)) return single;
   let presses = indexBarre;
   const higher = [...new Set(single.map((press) => press.fret))].filter((f) => f !== lowest);
   for (const at of higher.reverse()) {
@@ -69,17 +57,25 @@ function pressesWithin(frets: Frets, open: number, hands: number): readonly Pres
   return presses;
 }
 
+const hasOpen = (frets: Frets, open: number): boolean => frets.some((f) => f !== null && f <= open);
+
 /**
- * Two neighbouring strings at the lowest fret take one flat index rather than two fingertips, and so
- * do more where all four fingers would be needed (common practice).
+ * Two neighbouring strings at the lowest fret take one flat index rather than two fingertips, unless it
+ * would damp a thinner string that is open, and so do more where all four fingers would be needed (common
+ * practice).
  */
-function liesBetter(frets: Frets, single: readonly Press[], withBarre: readonly Press[]): boolean {
+function liesBetter(
+  frets: Frets,
+  single: readonly Press[],
+  withBarre: readonly Press[],
+  open: number,
+): boolean {
   const lowest = single[0]?.fret;
   const tips = single.filter((press) => press.fret === lowest).length;
   const [flat] = withBarre;
   if (flat === undefined || tips < 2 || withBarre.length !== single.length - tips + 1) return false;
   const tight = flat.to - flat.from === tips - 1;
-  if (tips === 2 && tight) return true;
+  if (tips === 2 && tight) return !hasOpen(frets.slice(0, flat.from), open);
   return single.length === HAND_FINGERS && (tight || isReachedOver(frets, flat, withBarre));
 }
 
@@ -102,16 +98,26 @@ const isReachedOver = (frets: Frets, flat: Press, presses: readonly Press[]): bo
   !frets.slice(flat.from, flat.to).includes(null) &&
   presses.slice(1).every((press) => press.fret >= flat.fret + BEYOND_NEXT);
 
-/** Fingers follow the frets upward, one finger a fret where the others still find room. */
-function numbered(presses: readonly Press[]): readonly number[] {
-  const lowest = presses[0]?.fret ?? 0;
+/** Fingers follow the frets upward from that of the index, one a fret where the others still find room. */
+function numberedFrom(index: number, presses: readonly Press[]): readonly number[] {
   let last = 0;
   return presses.map((press, i) => {
-    const room = 4 - (presses.length - 1 - i);
-    const wanted = Math.max(last + 1, Math.min(1 + press.fret - lowest, 4));
-    last = Math.min(wanted, room);
+    const room = HAND_FINGERS - (presses.length - 1 - i);
+    last = Math.min(Math.max(last, press.fret - index) + 1, room);
     return last;
   });
+}
+
+/**
+ * Among open strings the hand keeps to the first frets, a finger for each, unless that takes the little
+ * finger: Em with 2 and 3, A with 1, 2 and 3 (common practice).
+ */
+function numbered(presses: readonly Press[], frets: Frets, open: number): readonly number[] {
+  const atNut = numberedFrom(open + 1, presses);
+  const keeps = hasOpen(frets, open) && presses.every(({ from, to }) => from === to);
+  return keeps && !atNut.includes(HAND_FINGERS)
+    ? atNut
+    : numberedFrom(presses[0]?.fret ?? 0, presses);
 }
 
 const barreOf = (press: Press, finger: number): Barre => ({
@@ -130,7 +136,7 @@ export function fingeringOf(frets: Frets, open: number): Fingering | undefined {
   if (presses.length > 4) return undefined;
   const fingers: (number | undefined)[] = frets.map(() => undefined);
   const barres: Barre[] = [];
-  const numbers = numbered(presses);
+  const numbers = numbered(presses, frets, open);
   for (const [i, press] of presses.entries()) {
     const finger = numbers[i] ?? 4;
     if (press.to > press.from) barres.push(barreOf(press, finger));

@@ -6,10 +6,11 @@ import dataset from '@tombatossals/chords-db/lib/guitar.json';
 import { describe, expect, it } from 'vitest';
 import { fret, midiAtPlace, stringNumber } from '#neck';
 import { chordNotes, midi, pitchClass, pitchClassOf } from '#theory';
-import { chord, GUITAR, gripText } from './support.ts';
+import { chord, GUITAR, gripOf, gripText } from './support.ts';
 
 interface Entry {
   readonly frets: readonly number[];
+  readonly fingers: readonly number[];
   readonly baseFret: number;
 }
 
@@ -31,6 +32,14 @@ const OTHER_GRIPS: Readonly<Record<string, string>> = {
   Cm7: 'the dataset has x3134x, without the doubled root that the form keeps',
   Gm: 'the dataset has 310033, which needs all four fingers',
   Gm7: 'the dataset has no open grip',
+};
+
+/** Where the dataset holds the same grip with other fingers, and why ours stand. */
+const OTHER_FINGERS: Readonly<Record<string, string>> = {
+  Dmaj7: 'the dataset lays the index flat, which three fingertips need not',
+  Dm7: 'the dataset puts two fingertips where the index lies flat',
+  Esus4: 'the dataset takes the little finger, where A has 1, 2 and 3',
+  Gmaj7: 'the dataset has the middle finger beside the ring finger on string 6, ours the index',
 };
 
 /** Entries of the dataset among these chords that hold a tone foreign to the chord. */
@@ -73,6 +82,24 @@ describe('the open grips', () => {
         const ours = [...gripText(symbol, form, 0)].join('-');
         expect(open.includes(ours)).toBe(reason === undefined);
         expect(foreignTones(ours, symbol)).toEqual([]);
+      });
+    }
+  }
+
+  for (const form of FORMS) {
+    for (const [quality, suffix] of SUFFIXES) {
+      const symbol = form + quality;
+      const ours = gripOf(symbol, form, 0);
+      const frets = [...gripText(symbol, form, 0)].join('-');
+      const entries = entriesOf(form, suffix).filter((entry) => gripOfEntry(entry) === frets);
+      if (entries.length === 0) continue;
+      const reason = OTHER_FINGERS[symbol];
+      it(`of ${symbol} ${reason === undefined ? 'are fingered as in the dataset' : `are not: ${reason}`}`, () => {
+        const fingers = [6, 5, 4, 3, 2, 1].map(
+          (string) => ours.tones.find((tone) => tone.string === string)?.finger ?? 0,
+        );
+        const theirs = entries.map((entry) => entry.fingers.join(' '));
+        expect(theirs.includes(fingers.join(' '))).toBe(reason === undefined);
       });
     }
   }
