@@ -106,6 +106,7 @@ export default defineConfig({
     // They only end what hangs; the build runs beside the tests, on machines a third as fast.
     testTimeout: 30_000,
     hookTimeout: 30_000,
+    expect: { poll: { timeout: 30_000 } },
     // Files share their modules and their page: a fifth of the time. What a test installs it leaves
     // as it found it; the order of files may be shuffled.
     isolate: false,

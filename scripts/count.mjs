@@ -1,8 +1,11 @@
 /** @typedef {{ passed: number, failed: number }} Count */
 
-/** @typedef {{ status: string, assertionResults: { status: string }[] }} UnitFile */
+/** @typedef {{ status: string, fullName?: string, failureMessages?: string[] }} UnitTest */
+/** @typedef {{ name?: string, status: string, message?: string, assertionResults: UnitTest[] }} UnitFile */
 /** @typedef {{ numPassedTests?: number, numFailedTests?: number, testResults?: UnitFile[] }} UnitReport */
-/** @typedef {{ stats?: { expected: number, unexpected: number, flaky: number }, errors?: unknown[] }} BrowserReport */
+/** @typedef {{ title: string, tests: { results: { error?: { message?: string } }[] }[] }} Spec */
+/** @typedef {{ title: string, specs?: Spec[], suites?: Suite[] }} Suite */
+/** @typedef {{ stats?: { expected: number, unexpected: number, flaky: number }, errors?: unknown[], suites?: Suite[] }} BrowserReport */
 
 /**
  * A stage without tests of its own counts as one.
@@ -57,3 +60,44 @@ export const total = (counts) =>
     (sum, { passed, failed }) => ({ passed: sum.passed + passed, failed: sum.failed + failed }),
     { passed: 0, failed: 0 },
   );
+
+// A property's counterexample stands within these; a whole stack does not help at the end of a log.
+const LINES_TOLD = 8;
+
+/** @param {string} where @param {string} [message] */
+const tell = (where, message = '') =>
+  [where, ...message.split('\n').slice(0, LINES_TOLD)].join('\n    ').trimEnd();
+
+/**
+ * What failed, each with the beginning of its message, for the end of a log of which often only the
+ * end is seen.
+ * @param {UnitReport} report
+ * @returns {readonly string[]}
+ */
+export const toldOfUnit = ({ testResults = [] }) =>
+  testResults
+    .filter(({ status }) => status === 'failed')
+    .flatMap(({ name = '', message, assertionResults }) => {
+      const failed = assertionResults.filter(({ status }) => status === 'failed');
+      if (failed.length === 0) return [tell(name, message)];
+      return failed.map((test) =>
+        tell(`${name} › ${test.fullName ?? ''}`, test.failureMessages?.[0]),
+      );
+    });
+
+/** @param {Suite} suite @returns {readonly string[]} */
+const toldOfSuite = ({ title, specs = [], suites = [] }) => [
+  ...specs.flatMap((spec) =>
+    spec.tests
+      .flatMap(({ results }) => results)
+      .flatMap(({ error }) => (error ? [tell(`${title} › ${spec.title}`, error.message)] : [])),
+  ),
+  ...suites.flatMap(toldOfSuite),
+];
+
+/**
+ * As for the unit tests; a test that passed only when tried again is told of too.
+ * @param {BrowserReport} report
+ * @returns {readonly string[]}
+ */
+export const toldOfBrowser = ({ suites = [] }) => suites.flatMap(toldOfSuite);

@@ -1,7 +1,7 @@
 // npm test: installs what is missing, runs every stage, and ends with `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { ensureChromium } from './chromium.mjs';
-import { countBrowser, countStage, countUnit, total } from './count.mjs';
+import { countBrowser, countStage, countUnit, toldOfBrowser, toldOfUnit, total } from './count.mjs';
 import { at, build, ensureModules, runModule } from './run.mjs';
 
 /** @typedef {import('./count.mjs').Count} Count */
@@ -105,4 +105,6 @@ mkdirSync(REPORTS, { recursive: true });
 const counts = (await ensureModules()) === 0 ? await runStages() : [countStage(1)];
 const { passed, failed } = total(counts);
 process.exitCode = failed === 0 ? 0 : 1;
+for (const told of [...toldOfUnit(report('unit.json')), ...toldOfBrowser(report('e2e.json'))])
+  console.log(`\nFAILED ${told}`);
 console.log(`\n${passed} passed, ${failed} failed`);

@@ -1,5 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { countBrowser, countStage, countUnit, total } from '../../scripts/count.mjs';
+import {
+  countBrowser,
+  countStage,
+  countUnit,
+  toldOfBrowser,
+  toldOfUnit,
+  total,
+} from '../../scripts/count.mjs';
 
 const file = (status: string, ...tests: string[]) => ({
   status,
@@ -53,5 +60,44 @@ describe('the count at the end of npm test', () => {
       passed: 6,
       failed: 3,
     });
+  });
+});
+
+describe('what failed, at the end of npm test', () => {
+  it('names a unit test and the beginning of its message', () => {
+    const failed = {
+      status: 'failed',
+      fullName: 'a grip is held',
+      failureMessages: ['no\nit is not'],
+    };
+    const testResults = [
+      { name: 'grips.test.ts', status: 'failed', assertionResults: [{ status: 'passed' }, failed] },
+      { name: 'neck.test.ts', status: 'passed', assertionResults: [{ status: 'passed' }] },
+      { name: 'lane.test.ts', status: 'failed', message: 'cannot be read', assertionResults: [] },
+    ];
+    expect(toldOfUnit({ testResults })).toEqual([
+      'grips.test.ts › a grip is held\n    no\n    it is not',
+      'lane.test.ts\n    cannot be read',
+    ]);
+    expect(toldOfUnit({})).toEqual([]);
+  });
+
+  it('names a browser test, also one that passed when tried again, wherever it stands', () => {
+    const spec = (title: string, ...messages: (string | undefined)[]) => ({
+      title,
+      tests: [{ results: messages.map((message) => (message ? { error: { message } } : {})) }],
+    });
+    const suites = [
+      {
+        title: 'lane.spec.ts',
+        specs: [spec('moves', undefined), spec('stays', 'it went', undefined)],
+        suites: [{ title: 'at 390', specs: [spec('fits', 'it does not')] }],
+      },
+    ];
+    expect(toldOfBrowser({ suites })).toEqual([
+      'lane.spec.ts › stays\n    it went',
+      'at 390 › fits\n    it does not',
+    ]);
+    expect(toldOfBrowser({})).toEqual([]);
   });
 });

@@ -1,6 +1,6 @@
 import { act, render, screen } from '@testing-library/react';
 import userEvent from '@testing-library/user-event';
-import { beforeEach, describe, expect, it, vi } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { DEFAULT_WORKSPACE } from '#lesson';
 import { Lane } from '../../../src/ui/lane/Lane.tsx';
 import {
@@ -72,7 +72,7 @@ describe('Lane', () => {
     expect(document.body).toHaveFocus();
     await userEvent.click(cells()[0] ?? document.body);
     await act(() => store.intents.moveCursor(1));
-    await vi.waitFor(() => expect(cells()[1]).toHaveFocus());
+    await expect.poll(() => cells()[1]).toHaveFocus();
   });
 
   it('leaves the focus where it is while music plays, and takes it along when it is over', async () => {
@@ -83,7 +83,7 @@ describe('Lane', () => {
     await act(() => new Promise((rest) => setTimeout(rest, 150)));
     expect(cells()[0]).toHaveFocus();
     await act(() => store.intents.setPlaying(false));
-    await vi.waitFor(() => expect(cells()[1]).toHaveFocus());
+    await expect.poll(() => cells()[1]).toHaveFocus();
   });
 
   it('offers what was probably meant beside a chord that cannot be read', async () => {

@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
   ASIDE_KEY,
   DEFAULT_WORKSPACE,
@@ -270,7 +270,7 @@ describe('copying the link', () => {
     const { intents, made, state } = opened('#progression=D+A');
     intents.setProgression('E');
     intents.copyLink();
-    await vi.waitFor(() => expect(state().notices.at(-1)?.id).toBe('copy'));
+    await expect.poll(() => state().notices.at(-1)?.id).toBe('copy');
     expect(made.copied).toBe('https://teacher.example/handspan/#progression=E&at=1.1&position=7');
     expect(state().notices.at(-1)).toEqual({
       id: 'copy',
@@ -283,6 +283,6 @@ describe('copying the link', () => {
     const { intents, made, state } = opened();
     made.copies = false;
     intents.copyLink();
-    await vi.waitFor(() => expect(state().notices.at(-1)?.tone).toBe('error'));
+    await expect.poll(() => state().notices.at(-1)?.tone).toBe('error');
   });
 });
