@@ -10,29 +10,47 @@ export const TOP = dirname(dirname(fileURLToPath(import.meta.url)));
 export const at = (...parts) => join(TOP, ...parts);
 
 /**
- * Runs a program with its output shown and gives its exit code; 1 when it cannot start, or when it
- * takes longer than `timeout` ms.
+ * @typedef {object} RunOptions
+ * @property {Record<string, string>} [env] added to that of this process
+ * @property {number} [timeout] milliseconds
+ * @property {(text: string) => void} [heard] is given what the program prints, which is shown all the same
+ */
+
+/**
+ * Runs a program with its output shown and gives its exit code; 1 when it cannot start, when a signal
+ * ends it, or when it takes longer than `timeout`.
  * @param {string} command
  * @param {readonly string[]} args
- * @param {{ env?: Record<string, string>, timeout?: number }} [options]
+ * @param {RunOptions} [options]
  * @returns {Promise<number>}
  */
-export const run = (command, args, { env = {}, timeout = 0 } = {}) =>
+export const run = (command, args, { env = {}, timeout = 0, heard } = {}) =>
   new Promise((resolve) => {
+    const out = heard === undefined ? 'inherit' : 'pipe';
     const child = spawn(command, args, {
       cwd: TOP,
-      stdio: ['ignore', 'inherit', 'inherit'],
+      stdio: ['ignore', out, out],
       env: { ...process.env, ...env },
       timeout,
     });
+    /** @param {string} text */
+    const say = (text) => {
+      process.stdout.write(text);
+      heard?.(text);
+    };
+    child.stdout?.setEncoding('utf8').on('data', say);
+    child.stderr?.setEncoding('utf8').on('data', say);
     child.on('error', (error) => {
-      console.error(`${command}: ${error.message}`);
+      say(`${command}: ${error.message}\n`);
       resolve(1);
     });
-    child.on('close', (code) => resolve(code ?? 1));
+    child.on('close', (code, signal) => {
+      if (signal !== null) say(`${command} was ended by ${signal}\n`);
+      resolve(code ?? 1);
+    });
   });
 
-/** Runs a script of an installed package. @type {(script: string, args: readonly string[], options?: { env?: Record<string, string>, timeout?: number }) => Promise<number>} */
+/** Runs a script of an installed package. @type {(script: string, args: readonly string[], options?: RunOptions) => Promise<number>} */
 export const runModule = (script, args, options) =>
   run(process.execPath, [at('node_modules', script), ...args], options);
 

@@ -1,7 +1,7 @@
 // npm test: installs what is missing, runs every stage, and ends with `N passed, N failed`.
 import { mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { ensureChromium } from './chromium.mjs';
-import { countBrowser, countStage, countUnit, toldOfBrowser, toldOfUnit, total } from './count.mjs';
+import { countBrowser, countStage, countUnit, total } from './count.mjs';
 import { at, build, ensureModules, runModule } from './run.mjs';
 
 /** @typedef {import('./count.mjs').Count} Count */
@@ -33,7 +33,7 @@ const e2e = async (browser) => {
   const chromium = await browser;
   if (chromium === undefined) {
     console.error('No Chromium could be found or fetched; set CHROMIUM_PATH.');
-    return countStage(1);
+    return countStage(1, 'no Chromium');
   }
   const code = await runModule(
     '@playwright/test/cli.js',
@@ -48,8 +48,17 @@ const e2e = async (browser) => {
   return countBrowser(code, report('e2e.json'));
 };
 
-/** @param {readonly string[]} args */
-const biome = async (...args) => countStage(await runModule('@biomejs/biome/bin/biome', args));
+/** A stage that prints what is wrong, and no report. @param {string} script @param {string[]} args */
+const plain = async (script, ...args) => {
+  let printed = '';
+  const heard = (/** @type {string} */ text) => {
+    printed += text;
+  };
+  const code = await runModule(script, args, { heard });
+  return countStage(code, [script, ...args].join(' '), printed);
+};
+
+const BIOME = '@biomejs/biome/bin/biome';
 
 /** @typedef {{ name: string, after?: string, run: () => Promise<Count> }} Stage */
 
@@ -59,17 +68,12 @@ const biome = async (...args) => countStage(await runModule('@biomejs/biome/bin/
  * @type {(browser: Promise<string | undefined>) => readonly (readonly Stage[])[]}
  */
 const stagesIn = (browser) => [
-  [{ name: 'format', run: () => biome('format', '.') }],
-  [{ name: 'lint', run: () => biome('lint', '--error-on-warnings', '.') }],
-  [
-    {
-      name: 'types',
-      run: async () => countStage(await runModule('typescript/bin/tsc', ['--noEmit', '-p', '.'])),
-    },
-  ],
+  [{ name: 'format', run: () => plain(BIOME, 'format', '.') }],
+  [{ name: 'lint', run: () => plain(BIOME, 'lint', '--error-on-warnings', '.') }],
+  [{ name: 'types', run: () => plain('typescript/bin/tsc', '--noEmit', '-p', '.') }],
   [
     { name: 'unit', run: unit },
-    { name: 'build', run: async () => countStage(await build()) },
+    { name: 'build', run: async () => countStage(await build(), 'build') },
   ],
   [{ name: 'e2e', after: 'build', run: () => e2e(browser) }],
 ];
@@ -79,7 +83,7 @@ const runStage = async (stage, done) => {
   console.log(`\n── ${stage.name}`);
   if (stage.after !== undefined && done.get(stage.after)?.failed !== 0) {
     console.log(`not run, because ${stage.after} failed`);
-    return countStage(1);
+    return countStage(1, stage.name);
   }
   const start = performance.now();
   const count = await stage.run();
@@ -102,9 +106,8 @@ const runStages = async () => {
 
 rmSync(REPORTS, { recursive: true, force: true });
 mkdirSync(REPORTS, { recursive: true });
-const counts = (await ensureModules()) === 0 ? await runStages() : [countStage(1)];
-const { passed, failed } = total(counts);
+const counts = (await ensureModules()) === 0 ? await runStages() : [countStage(1, 'packages')];
+const { passed, failed, told } = total(counts);
 process.exitCode = failed === 0 ? 0 : 1;
-for (const told of [...toldOfUnit(report('unit.json')), ...toldOfBrowser(report('e2e.json'))])
-  console.log(`\nFAILED ${told}`);
+for (const what of told) console.log(`\nFAILED ${what}`);
 console.log(`\n${passed} passed, ${failed} failed`);

@@ -1,12 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import {
-  countBrowser,
-  countStage,
-  countUnit,
-  toldOfBrowser,
-  toldOfUnit,
-  total,
-} from '../../scripts/count.mjs';
+import { countBrowser, countStage, countUnit, total } from '../../scripts/count.mjs';
 
 const file = (status: string, ...tests: string[]) => ({
   status,
@@ -15,8 +8,8 @@ const file = (status: string, ...tests: string[]) => ({
 
 describe('the count at the end of npm test', () => {
   it('takes a stage without tests as one', () => {
-    expect(countStage(0)).toEqual({ passed: 1, failed: 0 });
-    expect(countStage(2)).toEqual({ passed: 0, failed: 1 });
+    expect(countStage(0)).toMatchObject({ passed: 1, failed: 0 });
+    expect(countStage(2)).toMatchObject({ passed: 0, failed: 1 });
   });
 
   it.each([
@@ -42,7 +35,7 @@ describe('the count at the end of npm test', () => {
       [1, 2],
     ],
   ])('counts unit tests: %s', (_, code, report, [passed, failed]) => {
-    expect(countUnit(code, report)).toEqual({ passed, failed });
+    expect(countUnit(code, report)).toMatchObject({ passed, failed });
   });
 
   it.each([
@@ -52,18 +45,27 @@ describe('the count at the end of npm test', () => {
     ['no report', 1, {}, [0, 1]],
     ['no tests', 0, { stats: { expected: 0, unexpected: 0, flaky: 0 } }, [0, 1]],
   ])('counts browser tests: %s', (_, code, report, [passed, failed]) => {
-    expect(countBrowser(code, report)).toEqual({ passed, failed });
+    expect(countBrowser(code, report)).toMatchObject({ passed, failed });
   });
 
   it('adds the stages up', () => {
-    expect(total([countStage(0), countStage(1), { passed: 5, failed: 2 }])).toEqual({
+    expect(
+      total([countStage(0), countStage(1, 'lint'), { passed: 5, failed: 2, told: ['a', 'b'] }]),
+    ).toEqual({
       passed: 6,
       failed: 3,
+      told: ['lint', 'a', 'b'],
     });
   });
 });
 
 describe('what failed, at the end of npm test', () => {
+  it('names a stage and the beginning of what it printed, and what broke down without a test', () => {
+    expect(countStage(1, 'tsc', '\na.ts: no\n').told).toEqual(['tsc\n    a.ts: no']);
+    expect(countStage(0, 'tsc', 'fine').told).toEqual([]);
+    expect(countUnit(7, { numPassedTests: 3 }).told).toEqual(['broke down with exit code 7']);
+  });
+
   it('names a unit test and the beginning of its message', () => {
     const failed = {
       status: 'failed',
@@ -75,11 +77,10 @@ describe('what failed, at the end of npm test', () => {
       { name: 'neck.test.ts', status: 'passed', assertionResults: [{ status: 'passed' }] },
       { name: 'lane.test.ts', status: 'failed', message: 'cannot be read', assertionResults: [] },
     ];
-    expect(toldOfUnit({ testResults })).toEqual([
+    expect(countUnit(1, { numFailedTests: 2, testResults }).told).toEqual([
       'grips.test.ts › a grip is held\n    no\n    it is not',
       'lane.test.ts\n    cannot be read',
     ]);
-    expect(toldOfUnit({})).toEqual([]);
   });
 
   it('names a browser test, also one that passed when tried again, wherever it stands', () => {
@@ -87,6 +88,7 @@ describe('what failed, at the end of npm test', () => {
       title,
       tests: [{ results: messages.map((message) => (message ? { error: { message } } : {})) }],
     });
+    const stats = { expected: 1, unexpected: 1, flaky: 1 };
     const suites = [
       {
         title: 'lane.spec.ts',
@@ -94,10 +96,9 @@ describe('what failed, at the end of npm test', () => {
         suites: [{ title: 'at 390', specs: [spec('fits', 'it does not')] }],
       },
     ];
-    expect(toldOfBrowser({ suites })).toEqual([
+    expect(countBrowser(1, { stats, suites }).told).toEqual([
       'lane.spec.ts › stays\n    it went',
       'at 390 › fits\n    it does not',
     ]);
-    expect(toldOfBrowser({})).toEqual([]);
   });
 });
